@@ -1,0 +1,109 @@
+// Micro benchmarks of the engine, from one formula to a whole design. bench/peer_scipy.py does the work of whole_design in
+// Python and reads this program's JSON for the ratio.
+#include <benchmark/benchmark.h>
+
+#include <array>
+#include <cstdlib>
+
+#include "quell/base/units.h"
+#include "quell/design/design.h"
+#include "quell/hydraulics/jump.h"
+#include "quell/io/site_file.h"
+#include "quell/site/chute_flow.h"
+#include "quell/site/reservoir.h"
+#include "quell/site/toe.h"
+
+namespace {
+
+using namespace quell;
+
+constexpr int discharges = 40;
+constexpr std::array<std::string_view, 3> type_ids{"type_1", "type_2", "type_3"};
+
+/// The first example with a fixed width and 40 discharges, whatever the file says: every run does the same work.
+const site::Site& example() {
+  static const site::Site site = [] {
+    const auto file = io::read_site_file(QUELL_ROOT "/examples/01-gravity-dam/site.toml");
+    if (!file.good()) std::abort();
+    site::Site read = file.site;
+    read.basin.width_is_free = false;
+    read.basin.width = read.chute.end_width;
+    read.discharges.steps = discharges;
+    read.discharges.floods.clear();
+    return read;
+  }();
+  return site;
+}
+
+const site::ChuteGeometry& example_geometry() {
+  static const auto geometry = site::chute_geometry(example(), example().river.bed_level - 10.0);
+  if (!geometry) std::abort();
+  return *geometry;
+}
+
+double level_for(double discharge) {
+  const auto head = site::crest_head(example().crest, discharge);
+  if (!head) std::abort();
+  return example().crest.crest_level + *head;
+}
+
+void sequent_depth(benchmark::State& state) {
+  double velocity = 12.0;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(velocity);
+    benchmark::DoNotOptimize(hydraulics::sequent_depth({.y1 = 0.8, .V1 = velocity}));
+  }
+}
+BENCHMARK(sequent_depth);
+
+void crest_head(benchmark::State& state) {
+  double discharge = example().discharges.design_flood;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(discharge);
+    benchmark::DoNotOptimize(site::crest_head(example().crest, discharge));
+  }
+}
+BENCHMARK(crest_head);
+
+void toe_flow(benchmark::State& state) {
+  const double apron_level = example().river.bed_level - 3.0;
+  double energy_level = apron_level + 40.0;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(energy_level);
+    benchmark::DoNotOptimize(site::toe_flow(example().discharges.design_flood, example().basin.width, energy_level,
+                                            energy_level + 1.0, apron_level));
+  }
+}
+BENCHMARK(toe_flow);
+
+/// Argument: thousandths of the check flood. A small flow is fully turbulent early and is integrated; a large one is not.
+void chute_flow(benchmark::State& state) {
+  const double discharge = example().discharges.check_flood * static_cast<double>(state.range(0)) / 1000.0;
+  const double level = level_for(discharge);
+  for (auto _ : state) benchmark::DoNotOptimize(site::ChuteFlow::compute(example_geometry(), discharge, level));
+}
+BENCHMARK(chute_flow)->Arg(20)->Arg(200)->Arg(1000);
+
+/// 40 discharges, 3 tailwater cases, 3 types: apron levels, structures, findings. Items are cases.
+void whole_design(benchmark::State& state) {
+  std::array<const dissipators::Dissipator*, type_ids.size()> types{};
+  for (std::size_t i = 0; i < types.size(); ++i) {
+    types[i] = dissipators::find_dissipator(type_ids[i]);
+    if (types[i] == nullptr) std::abort();
+  }
+  std::size_t cases = 0;
+  for (auto _ : state) {
+    const auto result = design::run_design(example(), {.types = types});
+    if (!result) {
+      state.SkipWithError("the example has no design");
+      return;
+    }
+    cases = 0;
+    for (const auto& option : result->options) cases += option.cases.size();
+    benchmark::DoNotOptimize(result);
+  }
+  state.counters["cases"] = static_cast<double>(cases);
+}
+BENCHMARK(whole_design)->Unit(benchmark::kMillisecond);
+
+}  // namespace

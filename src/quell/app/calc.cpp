@@ -1,0 +1,135 @@
+// quell calc METHOD name=value …: one method, from its record.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "quell/app/commands.h"
+#include "quell/app/method_index.h"
+#include "quell/base/expression.h"
+#include "quell/base/source.h"
+
+namespace quell::app {
+namespace {
+
+int refuse(const std::string& message) {
+  fmt::print(stderr, "quell calc: {}\n", message);
+  return exit_bad_input;
+}
+
+std::string symbols_of(std::span<const Symbol> symbols) {
+  std::string text;
+  for (const auto& symbol : symbols) text += (text.empty() ? "" : ", ") + std::string(symbol.name.view());
+  return text;
+}
+
+/// Reads one "name=value" into its place; the message of what is wrong otherwise.
+std::string read_value(const Method& method, const std::string& text, std::vector<double>& inputs, std::vector<bool>& given) {
+  const auto equals = text.find('=');
+  if (equals == std::string::npos || equals == 0) return fmt::format("'{}' is not name=value, such as y1=0.6m", text);
+  const std::string name = text.substr(0, equals);
+  std::size_t index = 0;
+  while (index < method.inputs.size() && method.inputs[index].name.view() != name) ++index;
+  if (index == method.inputs.size())
+    return fmt::format("{} has no input '{}'; its inputs are {}", method.id.view(), name, symbols_of(method.inputs));
+  const auto& symbol = method.inputs[index];
+  if (given[index]) return fmt::format("'{}' is given twice", name);
+  const auto quantity = parse_quantity(text.substr(equals + 1));
+  if (!quantity) return fmt::format("{}: {}", name, quantity.error().message);
+  if (quantity->has_unit && quantity->dimension != symbol.dimension) {
+    if (symbol.dimension == dimension::none) return fmt::format("{} ({}) is a plain number without a unit", name, symbol.meaning.view());
+    return fmt::format("{} ({}) is a {}: give it in {}, not as a {}", name, symbol.meaning.view(), name_of(symbol.dimension),
+                       example_units(symbol.dimension), name_of(quantity->dimension));
+  }
+  inputs[index] = quantity->value;
+  given[index] = true;
+  return {};
+}
+
+std::vector<std::string> notes_on(const Method& method, std::span<const double> inputs) {
+  std::vector<std::string> notes;
+  for (std::size_t i = 0; i < inputs.size(); ++i) {
+    const auto& symbol = method.inputs[i];
+    if (symbol.range.contains(inputs[i])) continue;
+    const auto bound = [&](double value) { return format_quantity(value, symbol.dimension, UnitSystem::si); };
+    std::string range = symbol.range.bounded_below() ? "from " + bound(symbol.range.lowest) : "";
+    if (symbol.range.bounded_above()) range += (range.empty() ? "up to " : " to ") + bound(symbol.range.highest);
+    if (symbol.range.lowest == above_zero.lowest && !symbol.range.bounded_above()) range = "above zero";
+    notes.push_back(fmt::format("{} is outside the valid range, {}", symbol.name.view(), range));
+  }
+  if (method.condition != nullptr)
+    if (const auto objection = method.condition(inputs); !objection.empty()) notes.emplace_back(objection);
+  return notes;
+}
+
+void print_json(const Method& method, std::span<const double> inputs, std::span<const double> outputs, bool valid,
+                const std::vector<std::string>& notes) {
+  nlohmann::ordered_json json;
+  json["method"] = method.id.view();
+  json["inputs"] = nlohmann::ordered_json::object();
+  for (std::size_t i = 0; i < inputs.size(); ++i) json["inputs"][std::string(method.inputs[i].name.view())] = inputs[i];
+  json["outputs"] = nlohmann::ordered_json::object();
+  for (std::size_t i = 0; i < outputs.size(); ++i)
+    json["outputs"][std::string(method.outputs[i].name.view())] = {
+        {"value", outputs[i]}, {"unit", unit_symbol(method.outputs[i].dimension, UnitSystem::si)}};
+  json["valid"] = valid;
+  json["notes"] = notes;
+  fmt::print("{}\n", json.dump(2));
+}
+
+void print_text(const Method& method, std::span<const double> inputs, std::span<const double> outputs,
+                const std::vector<std::string>& notes, UnitSystem units) {
+  fmt::print("{}\n{}\n\n", method.title.view(), method.equation.view());
+  for (std::size_t i = 0; i < inputs.size(); ++i)
+    fmt::print("  {:<6} = {:<18} {}\n", method.inputs[i].name.view(), format_quantity(inputs[i], method.inputs[i].dimension, units, 6),
+               method.inputs[i].meaning.view());
+  fmt::print("\n");
+  for (std::size_t i = 0; i < outputs.size(); ++i)
+    fmt::print("  {:<6} = {:<18} {}\n", method.outputs[i].name.view(),
+               format_quantity(outputs[i], method.outputs[i].dimension, units, 6), method.outputs[i].meaning.view());
+  fmt::print("\nSource: {}, {} ({})\nAccuracy: {}\n", short_citation(method.source.view()), method.place.view(),
+             name_of(method.provenance), method.accuracy.view());
+  if (!method.remarks.empty()) fmt::print("Remark: {}\n", method.remarks);
+  for (const auto& note : notes) fmt::print("OUTSIDE RANGE: {}\n", note);
+}
+
+}  // namespace
+
+int calc(const CalcArguments& arguments) {
+  const Method* method = find_method(arguments.method);
+  if (method == nullptr) {
+    const auto nearest = nearest_method(arguments.method);
+    return refuse(fmt::format("no method '{}'{}; 'quell methods' lists them", arguments.method,
+                              nearest.empty() ? "" : fmt::format(" (did you mean '{}'?)", nearest)));
+  }
+  std::vector<double> inputs(method->inputs.size());
+  std::vector<bool> given(method->inputs.size(), false);
+  for (const auto& text : arguments.values)
+    if (const auto problem = read_value(*method, text, inputs, given); !problem.empty()) return refuse(problem);
+  for (std::size_t i = 0; i < inputs.size(); ++i) {
+    if (given[i]) continue;
+    const auto& symbol = method->inputs[i];
+    if (symbol.required())
+      return refuse(fmt::format("{} needs {} ({}, {})", method->id.view(), symbol.name.view(), symbol.meaning.view(),
+                                symbol.dimension == dimension::none ? "a number" : "such as " + example_units(symbol.dimension)));
+    inputs[i] = symbol.optional_value;
+  }
+  std::vector<double> outputs(method->outputs.size());
+  const auto done = method->evaluate(inputs, outputs);
+  std::string reason = done ? "" : std::string(done.error().reason);
+  for (const double value : outputs)
+    if (done && !std::isfinite(value)) reason = "the inputs give no finite result";
+  if (!reason.empty()) {
+    fmt::print(stderr, "quell calc: no physical answer: {}\n", reason);
+    return exit_no_result;
+  }
+  const bool valid = method->covers(inputs);
+  const auto notes = notes_on(*method, inputs);
+  if (arguments.common.json)
+    print_json(*method, inputs, outputs, valid, notes);
+  else
+    print_text(*method, inputs, outputs, notes, arguments.common.units.value_or(UnitSystem::si));
+  return exit_done;
+}
+
+}  // namespace quell::app

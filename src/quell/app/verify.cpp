@@ -1,0 +1,128 @@
+// quell verify [PATTERN]: the validation book run in the installed program.
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "quell/app/check_texts.h"
+#include "quell/app/commands.h"
+#include "quell/app/validation.h"
+
+namespace quell::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// The files with the rows that match; a pattern in the file's name or source keeps the whole file.
+std::vector<CheckedFile> run_book(const std::string& pattern) {
+  std::vector<CheckedFile> book;
+  for (const CheckText& text : check_texts()) {
+    CheckedFile file = run_checks(text.name, text.text);
+    const bool whole = file.name.find(pattern) != std::string::npos || source_label(file).find(pattern) != std::string::npos;
+    if (!whole) {
+      std::erase_if(file.rows, [&](const CheckRow& row) { return row.method.find(pattern) == std::string::npos; });
+      std::erase_if(file.faults, [&](const std::string& fault) { return fault.find(pattern) == std::string::npos; });
+    }
+    if (!file.rows.empty() || !file.faults.empty()) book.push_back(std::move(file));
+  }
+  return book;
+}
+
+Json row_json(const CheckedFile& file, const CheckRow& row) {
+  const bool has_number = !row.expected_text.empty();
+  return Json{{"method", row.method},
+              {"place", row.place},
+              {"source", source_label(file)},
+              {"provenance", row.provenance},
+              {"symbol", row.symbol},
+              {"expected", has_number ? Json(row.expected) : Json(nullptr)},
+              {"got", has_number ? Json(row.got) : Json(nullptr)},
+              {"tolerance", has_number ? Json(row.tolerance) : Json(nullptr)},
+              {"unit", unit_symbol(row.dimension, UnitSystem::si)},
+              {"expected_text", row.expected_text},
+              {"passed", row.passed},
+              {"why", row.why},
+              {"note", row.note}};
+}
+
+Json book_json(const std::vector<CheckedFile>& book, std::size_t passed, std::size_t failed) {
+  Json sources = Json::array();
+  for (const CheckedFile& file : book) {
+    Json rows = Json::array();
+    for (const CheckRow& row : file.rows) rows.push_back(row_json(file, row));
+    sources.push_back(Json{{"file", file.name},
+                           {"source", source_label(file)},
+                           {"title", file.title},
+                           {"known", file.known},
+                           {"checks", rows},
+                           {"faults", file.faults}});
+  }
+  return Json{{"program", {{"version", QUELL_VERSION}}}, {"passed", passed}, {"failed", failed}, {"sources", sources}};
+}
+
+/// At most `width` columns; a longer text ends in "...".
+std::string cut(const std::string& text, std::size_t width) {
+  std::size_t columns = 0;
+  std::size_t keep = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if ((static_cast<unsigned char>(text[i]) & 0xC0U) == 0x80U) continue;
+    if (++columns == width - 2) keep = i;
+    if (columns > width) return text.substr(0, keep) + "...";
+  }
+  return text;
+}
+
+std::string shown(double value, const CheckRow& row, const std::string& book_text, const std::optional<UnitSystem>& units) {
+  return units ? format_quantity(value, row.dimension, *units, 6) : book_text;
+}
+
+void print_row(const CheckRow& row, const std::optional<UnitSystem>& units) {
+  if (row.expected_text.empty()) {
+    fmt::print("  {:5} {:36} {:5} {}\n", row.passed ? "ok" : "FAILS", row.method, row.symbol, cut(row.note, 48));
+  } else {
+    const std::string tolerance = row.tolerance_text.find('%') == std::string::npos
+                                      ? shown(row.tolerance, row, row.tolerance_text, units)
+                                      : row.tolerance_text;
+    fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13}\n", row.passed ? "ok" : "FAILS", row.method, row.symbol,
+               shown(row.expected, row, row.expected_text, units), shown(row.got, row, row.got_text, units), tolerance);
+  }
+  if (row.passed) return;
+  fmt::print("        at: {}\n", cut(row.place, 88));
+  if (!row.note.empty()) fmt::print("        note: {}\n", cut(row.note, 86));
+  fmt::print("        tolerance: {}\n", cut(row.why, 81));
+}
+
+void print_file(const CheckedFile& file, const std::optional<UnitSystem>& units) {
+  fmt::print("{}\n", cut(fmt::format("{} ({})", source_label(file), file.name), 100));
+  fmt::print("{}\n", cut("  " + file.title, 100));
+  fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13}\n", "", "method", "", "book", "quell", "within");
+  for (const CheckRow& row : file.rows) print_row(row, units);
+  for (const std::string& fault : file.faults) fmt::print("{}\n", cut("  FAULT " + fault, 100));
+  const std::size_t total = file.rows.size() + file.faults.size();
+  fmt::print("  {} of {} agree\n\n", total - file.failures(), total);
+}
+
+}  // namespace
+
+int verify(const VerifyArguments& arguments) {
+  const std::vector<CheckedFile> book = run_book(arguments.pattern);
+  if (book.empty()) {
+    fmt::print(stderr, "quell verify: no file, source or method of the validation book holds '{}'\n", arguments.pattern);
+    return exit_bad_input;
+  }
+  std::size_t failed = 0;
+  std::size_t total = 0;
+  for (const CheckedFile& file : book) {
+    failed += file.failures();
+    total += file.rows.size() + file.faults.size();
+  }
+  if (arguments.common.json) {
+    fmt::print("{}\n", book_json(book, total - failed, failed).dump(2));
+  } else {
+    for (const CheckedFile& file : book) print_file(file, arguments.common.units);
+    fmt::print("{} of {} numbers from {} sources agree{}\n", total - failed, total, book.size(),
+               failed == 0 ? "" : fmt::format("; {} do not", failed));
+  }
+  return failed == 0 ? exit_done : exit_requirement_fails;
+}
+
+}  // namespace quell::app

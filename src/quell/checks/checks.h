@@ -1,0 +1,73 @@
+// The checks that judge a result: one function a rule, each yielding one finding. Limits of use that belong to a type stay in the
+// type; everything here is asked of every jump basin.
+#pragma once
+
+#include <span>
+
+#include "quell/base/finding.h"
+#include "quell/dissipators/catalogue.h"
+#include "quell/site/chute_flow.h"
+#include "quell/site/site.h"
+#include "quell/site/toe.h"
+
+namespace quell::checks {
+
+/// One discharge in one tailwater case, as the checks see it. Depths above the apron, m.
+struct TailwaterState {
+  const site::ToeFlow* toe = nullptr;
+  site::TailwaterCase tailwater_case = site::TailwaterCase::low;
+  double tailwater_level = 0.0;
+  dissipators::TailwaterNeed need{};
+  double required_depth = 0.0;
+  double available_depth = 0.0;
+};
+
+/// What the checks look at. Spans stay valid during the call.
+struct BasinView {
+  const site::Site& site;
+  const site::ChuteGeometry& geometry;
+  std::span<const TailwaterState> states;       ///< all discharges in all tailwater cases
+  std::span<const site::ChutePoint> wettest;    ///< profile of the check flood on the chute
+  const dissipators::Structure& structure;
+  double apron_level = 0.0;
+  double width = 0.0;
+  double largest_crest_head = 0.0;  ///< m
+  double slab_thickness = 0.0;      ///< m
+  bool level_found = true;          ///< a level meets the tailwater requirement within the limits on the apron
+  double level_wanted = 0.0;        ///< m, the level that would; equal to apron_level where found
+  bool model_asked_by_type = false; ///< a limit of the type asks for a physical model
+};
+
+// Tailwater and level (tailwater.cpp)
+Finding tailwater_margin(const BasinView& view);
+Finding sweep_out(const BasinView& view);
+Finding sequent_depth_met(const BasinView& view);
+Finding drowned(const BasinView& view);
+Finding tailwater_spread(const BasinView& view);
+Finding bed_degradation(const BasinView& view);
+Finding apron_limits(const BasinView& view);
+Finding apron_against_bed(const BasinView& view);
+Finding founding(const BasinView& view);
+Finding sill_control(const BasinView& view);
+
+// Crest and chute (chute.cpp)
+Finding crest_overload(const BasinView& view);
+Finding crest_pressure(const BasinView& view);
+Finding crest_submergence(const BasinView& view);
+Finding crest_proximity(const BasinView& view);
+Finding chute_walls(const BasinView& view);
+Finding chute_width_change(const BasinView& view);
+Finding basin_width_change(const BasinView& view);
+Finding invert_curve(const BasinView& view);
+
+// Jump, river, people (basin.cpp)
+Finding jump_waves(const BasinView& view);
+Finding toe_velocity(const BasinView& view);
+Finding riprap(const BasinView& view);
+Finding roller_hazard(const BasinView& view);
+Finding physical_model(const BasinView& view);
+
+/// All of them, in this order.
+Findings judge_basin(const BasinView& view);
+
+}  // namespace quell::checks

@@ -1,0 +1,99 @@
+#include "quell/design/apron.h"
+
+#include <algorithm>
+#include <boost/math/tools/minima.hpp>
+#include <cmath>
+#include <vector>
+
+#include "quell/base/roots.h"
+
+namespace quell::design {
+namespace {
+
+constexpr double level_tolerance = 1e-7;  ///< m
+constexpr double no_flow = -1e6;          ///< margin where there is no supercritical toe flow, less what is missing
+
+struct Worst {
+  double discharge;
+  double margin;
+};
+
+/// Highest level in the search at which this discharge has its tailwater; the lowest level searched where none has.
+double level_for(const ApronSearch& search, const PreparedCase& prepared, double upper) {
+  const auto margin = [&](double level) { return tailwater_margin(search, prepared, level); };
+  if (margin(upper) >= 0.0) return upper;
+  if (margin(search.lowest_level) < 0.0) return search.lowest_level;
+  const auto level = find_root(margin, search.lowest_level, upper, level_tolerance);
+  return level ? *level : search.lowest_level;
+}
+
+double margin_at(const ApronSearch& search, double discharge, double level) {
+  const auto prepared = prepare_case(search.site, search.geometry, discharge);
+  return prepared ? tailwater_margin(search, *prepared, level) : -no_flow;
+}
+
+/// The smallest margin over all discharges at one level: the least of the cases, refined inside the two intervals beside each local
+/// minimum that could undercut it.
+Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> cases, double level) {
+  std::vector<double> margins;
+  margins.reserve(cases.size());
+  for (const auto& prepared : cases) margins.push_back(tailwater_margin(search, prepared, level));
+  const auto least = static_cast<std::size_t>(std::min_element(margins.begin(), margins.end()) - margins.begin());
+  Worst worst{cases[least].data.discharge, margins[least]};
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    const double left = i > 0 ? margins[i - 1] : margins[i];
+    const double right = i + 1 < cases.size() ? margins[i + 1] : margins[i];
+    const bool local = margins[i] <= left && margins[i] <= right;
+    // A parabola through three points dips below the middle one by at most an eighth of the larger rise beside it; four times that is kept.
+    const double dip = 0.5 * std::max(left - margins[i], right - margins[i]);
+    if (!local || margins[i] - dip > worst.margin) continue;
+    for (std::size_t from = i > 0 ? i - 1 : 0; from < std::min(i + 1, cases.size() - 1); ++from) {
+      const auto margin = [&](double discharge) { return margin_at(search, discharge, level); };
+      const auto [discharge, value] =
+          boost::math::tools::brent_find_minima(margin, cases[from].data.discharge, cases[from + 1].data.discharge, 16);
+      if (value < worst.margin) worst = {discharge, value};
+    }
+  }
+  return worst;
+}
+
+double rounded_down(double level, double step) { return std::floor(level / step + 1e-6) * step; }
+
+}  // namespace
+
+double tailwater_margin(const ApronSearch& search, const PreparedCase& prepared, double apron_level) noexcept {
+  const double energy_level = prepared.chute.energy_level_at(apron_level);
+  const auto flow = site::toe_flow(prepared.data.discharge, search.width, energy_level, prepared.data.reservoir_level, apron_level);
+  if (!flow) return no_flow - site::least_energy_head(prepared.data.discharge, search.width) + (energy_level - apron_level);
+  const double low = prepared.data.tailwater_level[site::index_of(site::TailwaterCase::low)];
+  return low - apron_level - search.type.tailwater_need(*flow).required - search.site.basin.tailwater_margin;
+}
+
+Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases) {
+  for (const auto& prepared : cases)
+    if (tailwater_margin(search, prepared, search.lowest_level) < 0.5 * no_flow)
+      return no_answer("the drop to the lowest apron searched is too small for supercritical flow at some discharge");
+  double level = search.highest_level;
+  for (const auto& prepared : cases) level = level_for(search, prepared, level);
+  // Between the discharges of the range the margin may dip below zero: follow it down. The margin's slope in the level is near -1,
+  // so that each pass leaves about a tenth of the shortfall.
+  Worst worst = worst_discharge(search, cases, level);
+  for (int pass = 0; pass < 8 && worst.margin < -level_tolerance && level > search.lowest_level; ++pass) {
+    const auto prepared = prepare_case(search.site, search.geometry, worst.discharge);
+    if (!prepared) return tl::unexpected(prepared.error());
+    level = level_for(search, *prepared, level);
+    worst = worst_discharge(search, cases, level);
+  }
+  ApronLevel result{.wanted = level, .found = worst.margin >= -1e-4};
+  const auto& wishes = search.site.basin;
+  result.level = std::max(search.lowest_level, rounded_down(level, wishes.apron_step));
+  if (wishes.has_lowest_apron && result.level < wishes.lowest_apron_level) {
+    result.level = wishes.lowest_apron_level;
+    result.within_limits = false;
+  }
+  result.within_limits = result.within_limits && result.found;
+  result.governing_discharge = worst_discharge(search, cases, result.level).discharge;
+  return result;
+}
+
+}  // namespace quell::design

@@ -1,0 +1,81 @@
+#include "quell/design/design.h"
+
+#include <algorithm>
+
+#include "quell/base/quantity_text.h"
+#include "quell/design/option.h"
+
+namespace quell::design {
+namespace {
+
+/// How deep an apron is looked for: as far below the river bed as the crest stands above it, or the user's limit where that is lower.
+double search_floor(const site::Site& site) {
+  const double depth = site.river.bed_level - (site.crest.crest_level - site.river.bed_level);
+  return site.basin.has_lowest_apron ? std::min(site.basin.lowest_apron_level, depth) : depth;
+}
+
+/// How high: on the last reach of the chute, below the crest, and below the user's limit.
+double search_ceiling(const site::Site& site, const site::ChuteGeometry& geometry) {
+  double level = geometry.last_reach_level - 1e-6;
+  if (site.basin.has_highest_apron) level = std::min(level, site.basin.highest_apron_level);
+  return level;
+}
+
+int failures(const Option& option) {
+  return static_cast<int>(std::count_if(option.findings.begin(), option.findings.end(),
+                                        [](const Finding& finding) { return finding.status == Status::fails; }));
+}
+
+/// Fewest failed findings, then least concrete.
+void choose(DesignResult& result) {
+  for (std::size_t i = 0; i < result.options.size(); ++i) {
+    const auto& option = result.options[i];
+    if (!option.sized) continue;
+    if (result.chosen < 0) {
+      result.chosen = static_cast<int>(i);
+      continue;
+    }
+    const auto& best = result.options[static_cast<std::size_t>(result.chosen)];
+    const int difference = failures(option) - failures(best);
+    if (difference < 0 || (difference == 0 && option.quantities.concrete < best.quantities.concrete))
+      result.chosen = static_cast<int>(i);
+  }
+  if (result.chosen < 0) {
+    result.choice_reason = "No candidate could be sized on this site.";
+    return;
+  }
+  const auto& chosen = result.options[static_cast<std::size_t>(result.chosen)];
+  const int failed = failures(chosen);
+  result.all_requirements_met = failed == 0;
+  const std::string name(chosen.type->record().name.view());
+  if (failed == 0) {
+    const auto fitting = std::count_if(result.options.begin(), result.options.end(),
+                                       [](const Option& option) { return option.sized && failures(option) == 0; });
+    result.choice_reason = fitting == 1 ? name + " is the only candidate that meets every requirement."
+                                        : name + " meets every requirement with the least concrete, " +
+                                              quantity_token(chosen.quantities.concrete, dimension::volume) + ".";
+  } else {
+    result.choice_reason = "No candidate meets every requirement; " + name + " comes nearest, with " + std::to_string(failed) +
+                           (failed == 1 ? " that fails." : " that fail.");
+  }
+}
+
+}  // namespace
+
+Outcome<DesignResult> run_design(const site::Site& site, const DesignOptions& options) {
+  const double lowest = search_floor(site);
+  const auto geometry = site::chute_geometry(site, lowest - 1.0);
+  if (!geometry) return tl::unexpected(geometry.error());
+  const auto cases = prepare_cases(site, *geometry);
+  if (!cases) return tl::unexpected(cases.error());
+  const PreparedSite prepared{site, *geometry, *cases, lowest, search_ceiling(site, *geometry)};
+  if (!(prepared.highest_level > prepared.lowest_level)) return no_answer("the limits leave no level for an apron");
+  DesignResult result;
+  for (const auto& entry : *cases)
+    if (entry.reported) result.cases.push_back(entry.data);
+  for (const auto* type : options.types) result.options.push_back(best_option(prepared, *type, options));
+  choose(result);
+  return result;
+}
+
+}  // namespace quell::design

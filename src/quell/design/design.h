@@ -1,0 +1,21 @@
+// Sizing over the whole range of discharges: apron level, structure, findings, comparison.
+#pragma once
+
+#include <span>
+
+#include "quell/base/outcome.h"
+#include "quell/design/result.h"
+
+namespace quell::design {
+
+struct DesignOptions {
+  std::span<const dissipators::Dissipator* const> types;  ///< which types, in order
+  bool with_workings = false;  ///< record the workings of the governing cases
+  bool with_profiles = false;  ///< compute the water profiles for figures
+};
+
+/// Runs the design. No answer where the crest or chute has no flow for the range (the reason says which); a type that cannot be
+/// sized is an Option with `sized` false.
+Outcome<DesignResult> run_design(const site::Site& site, const DesignOptions& options);
+
+}  // namespace quell::design

@@ -1,0 +1,47 @@
+#include "quell/design/workings.h"
+
+#include "quell/base/quantity_text.h"
+#include "quell/design/quantities.h"
+#include "quell/site/jump.h"
+#include "quell/site/reservoir.h"
+#include "quell/site/river.h"
+
+namespace quell::design {
+namespace {
+
+/// Crest to required tailwater at one discharge.
+void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
+  const auto& site = prepared.site;
+  site::trace_crest(site.crest, entry.data.crest_head, working);
+  entry.chute.trace_energy(option.apron_level, working);
+  const double energy_level = entry.chute.energy_level_at(option.apron_level);
+  const auto toe = site::toe_flow(entry.data.discharge, option.width, energy_level, entry.data.reservoir_level, option.apron_level,
+                                  &working);
+  if (!toe) return;
+  site::free_jump(*toe, &working);
+  option.type->trace_tailwater_need(*toe, working);
+  site::trace_tailwater(site.river, entry.data.discharge, site::TailwaterCase::low, working);
+}
+
+}  // namespace
+
+void record_workings(const PreparedSite& prepared, const dissipators::SizingInput& sizing, Option& option) {
+  Working& working = option.working;
+  if (const auto entry = prepare_case(prepared.site, prepared.geometry, option.governing.discharge)) {
+    working.open_section("Governing discharge " + quantity_token(option.governing.discharge, dimension::discharge),
+                         "Sets the level of the apron, in the low tailwater case.");
+    trace_case(prepared, *entry, option, working);
+  }
+  const auto& largest = prepared.cases.back();
+  working.open_section("Largest discharge " + quantity_token(largest.data.discharge, dimension::discharge),
+                       "Sets the size of the elements.");
+  trace_case(prepared, largest, option, working);
+  working.open_section("Size of the basin", "From the flow at the toe at the largest discharge, unless a line says otherwise.");
+  option.type->size(sizing, &working);
+  double largest_y2 = 0.0;
+  for (const auto& flow : sizing.flows) largest_y2 = std::max(largest_y2, flow.y2);
+  working.open_section("Concrete", "A first measure, to compare candidates; not a structural design.");
+  concrete({option.structure.length, option.width, option.wall_height, largest_y2}, option.structure.elements, &working);
+}
+
+}  // namespace quell::design

@@ -1,0 +1,29 @@
+// The list of dissipator types, in the order of the handbook. A new type is its own file, which defines
+// `const Dissipator& <id>()`, and one line here.
+#include "quell/dissipators/catalogue.h"
+
+namespace quell::dissipators {
+
+#define QUELL_DISSIPATORS(type) \
+  type(type_1)                  \
+  type(type_2)                  \
+  type(type_3)
+
+#define QUELL_DECLARE(id) const Dissipator& id();
+QUELL_DISSIPATORS(QUELL_DECLARE)
+#undef QUELL_DECLARE
+
+std::span<const Dissipator* const> catalogue() {
+#define QUELL_ENTRY(id) &id(),
+  static const Dissipator* const list[] = {QUELL_DISSIPATORS(QUELL_ENTRY)};
+#undef QUELL_ENTRY
+  return list;
+}
+
+const Dissipator* find_dissipator(std::string_view id) {
+  for (const Dissipator* type : catalogue())
+    if (type->record().id.view() == id) return type;
+  return nullptr;
+}
+
+}  // namespace quell::dissipators

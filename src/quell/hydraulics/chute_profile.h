@@ -1,0 +1,47 @@
+// Gradually varied supercritical flow with friction down a straight steep bed of linearly changing width.
+//
+// Integrated for the energy level H: dH/dx = -Sf, x along the bed, with the depth d at every step from
+// H - z = d cos(theta) + q^2/(2 g d^2), q = Q/b(x), and Sf by Darcy-Weisbach with Colebrook's factor, R = b d/(b + 2 d).
+// In this form energy cannot grow, and width changes need no extra term. Dormand and Prince's pair 5(4) with
+// error control; between the steps a cubic through values and slopes.
+#pragma once
+
+#include <vector>
+
+#include "quell/base/outcome.h"
+#include "quell/base/method.h"
+
+namespace quell::hydraulics {
+
+/// A straight piece of chute, followed from x = 0 to `length` along the bed.
+struct ChuteStretch {
+  double discharge = 0.0;    ///< Q, m3/s
+  double start_width = 0.0;  ///< b at x = 0, m
+  double width_change = 0.0; ///< db/dx, m per m
+  double start_level = 0.0;  ///< bed level at x = 0, m
+  double angle = 0.0;        ///< theta, rad
+  double ks = 0.0;           ///< m
+  double length = 0.0;       ///< m
+};
+
+/// One accepted step: position, energy level, -Sf there.
+struct EnergyNode {
+  double x;
+  double energy_level;
+  double gradient;
+};
+
+/// -Sf at x for an energy level; no answer where the flow would no longer be supercritical (d above 0.98 d_c).
+Outcome<double> energy_gradient(const ChuteStretch& stretch, double x, double energy_level) noexcept;
+
+/// Appends the nodes from x = 0 (with `energy_level` there) to x = length. Error per step below 1e-9 m.
+Outcome<void> integrate_energy(const ChuteStretch& stretch, double energy_level, std::vector<EnergyNode>& nodes);
+
+/// Energy level at x between the nodes (cubic Hermite); the end values are held outside.
+double energy_between(const std::vector<EnergyNode>& nodes, double x) noexcept;
+
+namespace record {
+extern const Method chute_profile_darcy;
+}  // namespace record
+
+}  // namespace quell::hydraulics

@@ -1,0 +1,70 @@
+// The standard ogee crest: profile, tangent point, free discharge, effective length, least pressure.
+//
+// Origin at the highest point of the crest, x downstream, y downward, m. Hd is the design head (total head) that fixes the shape, He the
+// total head above the crest, P the height of the crest above the approach floor.
+#pragma once
+
+#include "quell/base/constants.h"
+#include "quell/base/method.h"
+
+namespace quell::hydraulics {
+
+struct CrestProfileInput {
+  double x;   ///< m, >= 0
+  double Hd;  ///< m, > 0
+};
+/// y (m) of the downstream quadrant: x^1.85 = 2 Hd^0.85 y (vertical upstream face).
+double crest_profile(const CrestProfileInput& input) noexcept;
+
+struct TangentPoint {
+  double x;           ///< m from the crest axis
+  double y;           ///< m below the crest
+  double arc_length;  ///< m along the profile from the crest axis
+};
+/// Where the profile runs into a face of `slope` = tan(theta) > 0. The arc length is by quadrature, to 1e-10.
+TangentPoint crest_tangent_point(double Hd, double slope);
+
+/// Length of the upstream quadrant over Hd (three-arc shape), where the boundary layer starts.
+inline constexpr double upstream_quadrant_length = 0.3342;
+
+/// Upstream face: vertical or inclined, by its slope.
+enum class FaceSlope { vertical, slope_3_to_1, slope_3_to_2, slope_3_to_3 };
+
+struct CrestDischargeInput {
+  double He;  ///< m, >= 0
+  double Hd;  ///< m, > 0
+  double P;   ///< m, >= 0
+  double L;   ///< effective length, m, > 0
+  FaceSlope face = FaceSlope::vertical;
+};
+/// C (m^0.5/s) = Co(P/Hd) k_face(P/Hd) k_H(He/Hd).
+double crest_coefficient(const CrestDischargeInput& input) noexcept;
+/// Q (m3/s) = C L He^1.5, free flow.
+double crest_discharge(const CrestDischargeInput& input) noexcept;
+
+struct EffectiveLengthInput {
+  double net_length;  ///< L', m
+  double piers;       ///< number
+  double Kp;          ///< each pier
+  double Ka;          ///< each abutment
+  double He;          ///< m
+};
+/// Le (m) = L' - 2 (N Kp + Ka) He.
+double effective_crest_length(const EffectiveLengthInput& input) noexcept;
+
+struct CrestPressureInput {
+  double He;  ///< m
+  double Hd;  ///< m
+};
+/// Least pressure head on the crest (m of water, negative below atmosphere): chi (1 - chi) Hd with chi = He/Hd. For chi <= 1 it is not below zero.
+double crest_least_pressure_head(const CrestPressureInput& input) noexcept;
+
+namespace record {
+extern const Method crest_profile_ogee;
+extern const Method crest_tangent_x;
+extern const Method crest_discharge_ogee;
+extern const Method effective_length;
+extern const Method crest_least_pressure;
+}  // namespace record
+
+}  // namespace quell::hydraulics

@@ -1,0 +1,79 @@
+#include "quell/hydraulics/energy.h"
+
+#include <cmath>
+#include <numbers>
+
+namespace quell::hydraulics {
+
+double critical_depth_on_slope(double q, double cosine) noexcept { return std::cbrt(q * q / (gravity * cosine)); }
+
+double least_energy(double q, double cosine) noexcept { return 1.5 * cosine * critical_depth_on_slope(q, cosine); }
+
+Outcome<double> supercritical_depth(const EnergyInput& input) noexcept {
+  const auto& [q, E, cosine] = input;
+  if (!(q > 0.0) || !(E > 0.0)) return no_answer("the energy head above the bed is not above zero");
+  // With D = d cos(theta) the equation is that of a horizontal bed for q cos(theta): a cubic with a closed form.
+  const double scaled = q * cosine;
+  const double argument = 27.0 * scaled * scaled / (4.0 * gravity * E * E * E);
+  if (argument > 2.0) return no_answer("the energy head is below the least that carries this discharge");
+  const double psi = std::acos(1.0 - argument);
+  double depth = E / 3.0 * (1.0 + 2.0 * std::cos(psi / 3.0 - 2.0 * std::numbers::pi / 3.0));
+  // Thin flow at high head loses digits in the cosine: the fixed point D = q cos(theta)/sqrt(2 g (E - D)) restores them, and
+  // contracts there.
+  if (depth < 0.2 * E)
+    for (int i = 0; i < 3; ++i) {
+      const double residual = depth - scaled / std::sqrt(2.0 * gravity * (E - depth));
+      depth -= residual / (1.0 - 0.5 * depth / (E - depth));
+    }
+  return depth / cosine;
+}
+
+namespace record {
+namespace {
+constexpr Symbol flat_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
+                              {"E1", "energy head above the apron", dimension::length, above_zero}};
+constexpr Symbol flat_out[] = {{"y1", "supercritical depth", dimension::length, above_zero}};
+constexpr Symbol slope_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
+                               {"E", "energy head above the bed", dimension::length, above_zero},
+                               {"theta", "angle of the bed to the horizontal", dimension::none, {0.0, 1.5}}};
+constexpr Symbol slope_out[] = {{"dp", "supercritical depth normal to the bed", dimension::length, above_zero}};
+
+Outcome<void> store(const Outcome<double>& value, std::span<double> out) {
+  if (!value) return tl::unexpected(value.error());
+  out[0] = *value;
+  return {};
+}
+}  // namespace
+
+const Method depth_from_energy{
+    .id = "toe.depth.energy",
+    .title = "Supercritical depth on a horizontal apron from the energy head",
+    .kind = EquationKind::residual,
+    .equation = "E1 = y1 + q^2/(2*g*y1^2)",
+    .inputs = flat_in,
+    .outputs = flat_out,
+    .source = "momentum",
+    .place = "specific energy, supercritical root, energy coefficient 1",
+    .provenance = Provenance::derived,
+    .accuracy = "exact",
+    .evaluate = [](std::span<const double> in, std::span<double> out) {
+      return store(supercritical_depth({.q = in[0], .E = in[1]}), out);
+    }};
+
+const Method depth_from_energy_on_slope{
+    .id = "chute.depth.energy",
+    .title = "Supercritical depth normal to a steep bed from the energy head",
+    .kind = EquationKind::residual,
+    .equation = "E = dp*cos(theta) + q^2/(2*g*dp^2)",
+    .inputs = slope_in,
+    .outputs = slope_out,
+    .source = "momentum",
+    .place = "energy on a steep slope: the pressure head on the bed is the depth times the cosine",
+    .provenance = Provenance::derived,
+    .accuracy = "exact",
+    .evaluate = [](std::span<const double> in, std::span<double> out) {
+      return store(supercritical_depth({.q = in[0], .E = in[1], .cosine = std::cos(in[2])}), out);
+    }};
+
+}  // namespace record
+}  // namespace quell::hydraulics

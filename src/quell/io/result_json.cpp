@@ -1,0 +1,179 @@
+#include "quell/io/result_json.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace quell::io {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// JSON has no infinity: a limit that does not exist is null.
+Json number(double value) {
+  return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+Json number_if(bool known, double value) {
+  return known ? number(value) : Json(nullptr);
+}
+Json years(double return_period) {
+  return number_if(return_period > 0.0, return_period);
+}
+Json word(std::string_view text) {
+  return Json(std::string(text));
+}
+
+Json input_json(const SiteFile& file) {
+  Json keys = Json::array();
+  for (const EchoedInput& input : file.inputs)
+    keys.push_back(
+        Json{{"section", input.section}, {"key", input.key}, {"typed", input.typed}, {"is_default", input.is_default}});
+  return Json{{"path", file.path},
+              {"digest", file.digest},
+              {"project", file.site.project.name},
+              {"units", file.site.units == UnitSystem::si ? "SI" : "US customary"},
+              {"keys", keys}};
+}
+
+Json case_json(const design::DischargeCase& c) {
+  return Json{{"discharge", number(c.discharge)},
+              {"return_period", years(c.return_period)},
+              {"reservoir_level", number(c.reservoir_level)},
+              {"crest_head", number(c.crest_head)},
+              {"width", number(c.width)},
+              {"origin", c.origin},
+              {"tailwater", Json{{"low", number(c.tailwater_level[0])},
+                                 {"expected", number(c.tailwater_level[1])},
+                                 {"high", number(c.tailwater_level[2])}}}};
+}
+
+Json case_result_json(const design::CaseResult& c) {
+  return Json{{"discharge", number(c.discharge)},
+              {"tailwater_case", word(site::name_of(c.tailwater_case))},
+              {"unit_discharge", number(c.toe.unit_discharge)},
+              {"energy_head", number(c.toe.energy_head)},
+              {"y1", number(c.toe.y1)},
+              {"V1", number(c.toe.V1)},
+              {"F1", number(c.toe.F1)},
+              {"y2", number(c.toe.y2)},
+              {"energy_loss", number(c.energy_loss)},
+              {"jump_length", number(c.jump_length)},
+              {"roller_length", number(c.roller_length)},
+              {"sweep_out_depth", number(c.need.sweep_out)},
+              {"best_highest_depth", number(c.need.best_highest)},
+              {"largest_depth", number(c.need.largest)},
+              {"required_depth", number(c.required_depth)},
+              {"available_depth", number(c.available_depth)},
+              {"margin", number(c.margin)},
+              {"jump", word(design::name_of(c.jump))}};
+}
+
+Json governing_json(const design::Option& option) {
+  const design::Governing& g = option.governing;
+  const bool known = option.sized;
+  return Json{{"discharge", number_if(known, g.discharge)},
+              {"tailwater_case", known ? word(site::name_of(g.tailwater_case)) : Json(nullptr)},
+              {"margin", number_if(known, g.margin)},
+              {"tailwater_level", number_if(known, g.tailwater_level)},
+              {"required_depth", number_if(known, g.required_depth)},
+              {"available_depth", number_if(known, g.available_depth)},
+              {"y1", number_if(known, g.toe.y1)},
+              {"V1", number_if(known, g.toe.V1)},
+              {"F1", number_if(known, g.toe.F1)},
+              {"y2", number_if(known, g.toe.y2)}};
+}
+
+Json element_json(const dissipators::Element& e) {
+  Json profile = Json::array();
+  for (const dissipators::SectionPoint& point : e.profile)
+    profile.push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
+  return Json{{"kind", e.kind},
+              {"name", e.name},
+              {"count", e.count},
+              {"height", number(e.height)},
+              {"width", number(e.width)},
+              {"spacing", number(e.spacing)},
+              {"wall_clearance", number(e.wall_clearance)},
+              {"length", number(e.length)},
+              {"station", number(e.station)},
+              {"profile", profile},
+              {"remark", e.remark}};
+}
+
+Json finding_json(const Finding& f) {
+  const bool has_limit = f.sense != LimitSense::note;
+  const std::string_view sense = f.sense == LimitSense::at_least  ? "at_least"
+                                 : f.sense == LimitSense::at_most ? "at_most"
+                                                                  : "note";
+  return Json{{"id", f.id},
+              {"status", word(name_of(f.status))},
+              {"title", f.title},
+              {"value", number_if(has_limit, f.value)},
+              {"limit", number_if(has_limit, f.limit)},
+              {"sense", word(sense)},
+              {"unit", unit_symbol(f.dimension, UnitSystem::si)},
+              {"source", f.source},
+              {"place", f.place},
+              {"provenance", word(name_of(f.provenance))},
+              {"text", f.text},
+              {"advice", f.advice}};
+}
+
+Json quantities_json(const design::Option& option) {
+  const design::Quantities& q = option.quantities;
+  const bool known = option.sized;
+  return Json{{"concrete", number_if(known, q.concrete)},
+              {"slab_concrete", number_if(known, q.slab_concrete)},
+              {"wall_concrete", number_if(known, q.wall_concrete)},
+              {"element_concrete", number_if(known, q.element_concrete)},
+              {"slab_thickness", number_if(known, q.slab_thickness)},
+              {"wall_thickness", number_if(known, q.wall_thickness)}};
+}
+
+Json option_json(const design::Option& option) {
+  const bool known = option.sized;
+  const dissipators::TypeRecord& type = option.type->record();
+  Json json{{"type", word(type.id)},
+            {"name", word(type.name)},
+            {"sized", known},
+            {"applicable", option.applicable},
+            {"statement", option.statement},
+            {"apron_level", number_if(known, option.apron_level)},
+            {"width", number_if(known, option.width)},
+            {"length", number_if(known, option.length)},
+            {"wall_height", number_if(known, option.wall_height)},
+            {"wall_top_level", number_if(known, option.wall_top_level)},
+            {"end_sill_level", number_if(known, option.end_sill_level)},
+            {"end_sill_height", number_if(known, option.structure.end_sill_height)},
+            {"freeboard", number_if(known, option.structure.freeboard)},
+            {"invert_radius", number_if(known, option.structure.invert_radius)},
+            {"chute_end_station", number_if(known, option.chute_end_station)},
+            {"governing", governing_json(option)},
+            {"cases", Json::array()},
+            {"elements", Json::array()},
+            {"findings", Json::array()},
+            {"quantities", quantities_json(option)}};
+  if (known) {
+    for (const design::CaseResult& c : option.cases) json["cases"].push_back(case_result_json(c));
+    for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e));
+  }
+  for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f));
+  return json;
+}
+
+}  // namespace
+
+std::string design_json(const SiteFile& file, const design::DesignResult& result) {
+  Json json{{"program", Json{{"name", "quell"}, {"version", QUELL_VERSION}}},
+            {"input", input_json(file)},
+            {"cases", Json::array()},
+            {"options", Json::array()},
+            {"chosen", nullptr},
+            {"choice_reason", result.choice_reason},
+            {"all_requirements_met", result.all_requirements_met}};
+  for (const design::DischargeCase& c : result.cases) json["cases"].push_back(case_json(c));
+  for (const design::Option& option : result.options) json["options"].push_back(option_json(option));
+  if (result.chosen >= 0) json["chosen"] = word(result.options[static_cast<std::size_t>(result.chosen)].type->record().id);
+  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace quell::io

@@ -1,0 +1,103 @@
+// The one table of the site file. Every section and key stands in it once, with kind, dimension, range, default, help and
+// the place in site::Site it goes to. The reader, the nearest-key suggestion, the echo of inputs and docs/site-file.md all
+// iterate it: a new key is one new row.
+#pragma once
+
+#include <array>
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "quell/base/method.h"
+#include "quell/base/units.h"
+#include "quell/site/site.h"
+
+namespace quell::io {
+
+/// Place in a text file, both from 1; 0 where there is none.
+struct Place {
+  int line = 0;
+  int column = 0;
+};
+
+/// What may stand behind the equals sign.
+enum class Kind {
+  text,      ///< "any words"
+  choice,    ///< one word of `choices`, upper and lower case alike
+  quantity,  ///< "412.5 m", or a bare number in the file's system
+  number,    ///< without dimension
+  whole_number,
+  slope,       ///< "0.7H:1V", "35 deg", "25 %", or fall per horizontal length; read as tan
+  side_slope,  ///< "2H:1V" or "45 deg"; read as horizontal per vertical
+  width,       ///< "free" or a length
+  texts,       ///< list of words
+  quantities,  ///< list of quantities
+  spread,      ///< one number, or { low = …, expected = …, high = … }
+  file,        ///< path relative to the site file
+  table,       ///< a section: its keys are the rows whose section is this name
+  tables       ///< a list of such sections
+};
+
+/// One value as read, in SI. Only the members of its kind are filled.
+struct Value {
+  std::string text;
+  double number = 0.0;
+  int choice = 0;  ///< index into the choices
+  bool is_free = false;
+  std::array<double, 3> cases{};  ///< by TailwaterCase
+  bool has_spread = false;
+  std::vector<std::string> texts;
+  std::vector<double> numbers;
+  std::vector<Place> places;  ///< of the list's members
+};
+
+/// The site under construction, with what the checks need to know and the engine does not.
+struct Draft {
+  site::Site site;
+  std::string rating_file;
+  std::vector<Place> rating_discharge_places;
+  std::array<std::vector<Place>, 3> rating_level_places;
+  std::vector<Place> type_places;
+  /// Where each key was read without a problem, "crest.level" or "chute.reaches[1].slope"; members count from 1; a default has
+  /// line 0.
+  std::map<std::string, Place, std::less<>> read;
+};
+
+struct Key {
+  std::string_view section = {};  ///< "crest", "river.section"; "" at the head of the file
+  std::string_view name = {};
+  Kind kind = Kind::text;
+  Dimension dimension = {};
+  bool required = false;               ///< with a group: one key of the group is required
+  std::string_view group = {};         ///< keys of one section with the same group exclude each other
+  Range range = {};                    ///< SI; also keeps absurd numbers from the engine
+  std::string_view choices = {};       ///< "round|pointed"
+  std::string_view preset = {};        ///< the default, as it would be typed in TOML
+  std::string_view preset_words = {};  ///< a default that follows from other keys, in words; `derive` computes it
+  std::string_view example_si = {};    ///< as typed in TOML
+  std::string_view example_us = {};    ///< the same in US customary units, where it differs
+  std::string_view help = {};
+  void (*set)(Draft&, const Value&) = nullptr;  ///< for `tables`: called once for each member, to add it
+  double (*derive)(Draft&) = nullptr;  ///< sets the default and returns it in SI; 0 where what it follows from was not read
+};
+
+/// All rows; the rows of one section stand together, in the order of the file.
+std::span<const Key> schema();
+
+/// Rows of one section.
+std::vector<const Key*> keys_of(std::string_view section);
+
+/// "crest.level": name of a key with its section.
+std::string full_name(std::string_view section, std::string_view name);
+
+std::vector<std::string_view> choices_of(const Key& key);
+
+/// How to write a value of this key: `write it like "850 m3/s" or "30 000 ft3/s"`.
+std::string how_to_write(const Key& key);
+
+/// docs/site-file.md: every section and key, generated from the table.
+std::string site_file_reference();
+
+}  // namespace quell::io

@@ -1,0 +1,223 @@
+#include "quell/io/section_reader.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "quell/io/nearest.h"
+#include "quell/io/values.h"
+
+namespace quell::io {
+namespace {
+
+constexpr std::size_t most_members = 500;
+constexpr std::size_t most_unknown_keys = 20;  ///< of one section
+
+std::string heading(std::string_view section) {
+  return fmt::format("[{}]", section);
+}
+
+/// "level, design_head and net_width".
+std::string required_keys(std::string_view section) {
+  std::string text;
+  for (const Key* key : keys_of(section))
+    if (key->required && key->group.empty()) text += fmt::format("{}{}", text.empty() ? "" : ", ", key->name);
+  return text;
+}
+
+/// The section that holds a key of that name; empty where none or many do.
+std::string_view home_of(std::string_view name) {
+  std::string_view home;
+  for (const Key& key : schema())
+    if (key.name == name) {
+      if (!home.empty()) return {};
+      home = key.section;
+    }
+  return home;
+}
+
+std::string group_names(const Key& key) {
+  std::string text;
+  for (const Key* other : keys_of(key.section))
+    if (other->group == key.group)
+      text +=
+          fmt::format("{}{}", text.empty() ? "" : " and ",
+                      other->kind == Kind::table ? heading(full_name(other->section, other->name)) : std::string(other->name));
+  return text;
+}
+
+}  // namespace
+
+void SectionReader::read_file(const toml::table& root) {
+  // The unit system first: it gives bare numbers their meaning.
+  if (const toml::node* units = root.get("units")) {
+    ProblemList unheard(problems_.file(), {});
+    if (const auto value = read_value(*keys_of("").front(), *units, UnitSystem::si, unheard))
+      keys_of("").front()->set(draft_, *value);
+  }
+  read_section({root, "", "", {1, 1}});
+}
+
+void SectionReader::read_section(Visit visit) {
+  judge_unknown_keys(visit);
+  judge_groups(visit);
+  for (const Key* key : keys_of(visit.section)) read_key(visit, *key);
+}
+
+void SectionReader::judge_unknown_keys(Visit& visit) {
+  const std::vector<const Key*> keys = keys_of(visit.section);
+  std::size_t unknown = 0;
+  for (const auto& [name, node] : visit.table) {
+    const bool known = std::any_of(keys.begin(), keys.end(), [&](const Key* key) { return key->name == name.str(); });
+    if (known) continue;
+    const toml::source_position& at = name.source().begin;
+    if (++unknown > most_unknown_keys) break;
+    judge_unknown_key(visit, name.str(), {static_cast<int>(at.line), static_cast<int>(at.column)});
+  }
+}
+
+void SectionReader::judge_unknown_key(Visit& visit, std::string_view name, Place place) {
+  const std::vector<const Key*> keys = keys_of(visit.section);
+  std::vector<std::string_view> names;
+  for (const Key* key : keys) names.push_back(key->name);
+  const std::string_view meant = nearest(name, names);
+  const std::string where = visit.section.empty() ? std::string("at the head of the file") : "in " + heading(visit.section);
+  std::string message = fmt::format("unknown key '{}' {}", name.substr(0, 60), where);
+  const std::string_view home = home_of(name);
+  if (!home.empty()) {
+    message += fmt::format("; it belongs in {}", heading(home));
+  } else if (!meant.empty()) {
+    message += fmt::format("; did you mean '{}'?", meant);
+    for (const Key* key : keys)
+      if (key->name == meant) visit.meant.push_back(key);
+  } else {
+    message += fmt::format("; known are {}", fmt::join(names, ", "));
+  }
+  problems_.problem(place, std::move(message));
+}
+
+bool SectionReader::given(const Visit& visit, const Key& key) const {
+  return visit.table.contains(key.name) || std::find(visit.meant.begin(), visit.meant.end(), &key) != visit.meant.end();
+}
+
+bool SectionReader::group_given(const Visit& visit, const Key& key) const {
+  if (key.group.empty()) return given(visit, key);
+  const std::vector<const Key*> keys = keys_of(visit.section);
+  return std::any_of(keys.begin(), keys.end(),
+                     [&](const Key* other) { return other->group == key.group && given(visit, *other); });
+}
+
+void SectionReader::judge_groups(const Visit& visit) {
+  std::vector<std::string_view> judged;
+  for (const Key* key : keys_of(visit.section)) {
+    if (key->group.empty() || std::find(judged.begin(), judged.end(), key->group) != judged.end()) continue;
+    judged.push_back(key->group);
+    Place last;
+    int count = 0;
+    for (const Key* other : keys_of(visit.section))
+      if (const toml::node* node = other->group == key->group ? visit.table.get(other->name) : nullptr) {
+        const Place place = place_of(*node);
+        if (++count == 1 || place.line > last.line || (place.line == last.line && place.column > last.column)) last = place;
+      }
+    if (count > 1) problems_.problem(last, fmt::format("{} exclude each other; keep one", group_names(*key)));
+    if (!group_given(visit, *key) && key->required)
+      problems_.problem(visit.place, fmt::format("{} needs one of {}", heading(visit.label), group_names(*key)));
+  }
+}
+
+void SectionReader::read_key(const Visit& visit, const Key& key) {
+  if (const toml::node* node = visit.table.get(key.name)) {
+    read_present(visit, key, *node);
+  } else if (!group_given(visit, key)) {
+    read_absent(visit, key);
+  }
+}
+
+void SectionReader::read_present(const Visit& visit, const Key& key, const toml::node& node) {
+  const std::string label = full_name(visit.label, key.name);
+  if (key.kind == Kind::tables) {
+    read_members(visit, key, node);
+  } else if (key.kind == Kind::table) {
+    if (!node.is_table()) {
+      problems_.problem(place_of(node), fmt::format("{} is a section: write {} on a line of its own and its keys below",
+                                                    key.name, heading(label)));
+      return;
+    }
+    draft_.read[label] = place_of(node);
+    if (key.set != nullptr) key.set(draft_, {});
+    read_section({*node.as_table(), label, label, place_of(node)});
+  } else if (const auto value = read_value(key, node, draft_.site.units, problems_)) {
+    draft_.read[label] = place_of(node);
+    key.set(draft_, *value);
+    echo(visit, key, typed_text(key, node, draft_.site.units), false);
+  }
+}
+
+void SectionReader::read_members(const Visit& visit, const Key& key, const toml::node& node) {
+  const std::string label = full_name(visit.label, key.name);
+  const toml::array* members = node.as_array();
+  const auto is_table = [](const toml::node& member) { return member.is_table(); };
+  if (members == nullptr || !std::all_of(members->begin(), members->end(), is_table) || members->empty()) {
+    problems_.problem(place_of(node),
+                      fmt::format("{} is a list: write [[{}]] before the keys of each member, or {} = [ {{ … }}, {{ … }} ]",
+                                  key.name, label, key.name));
+    return;
+  }
+  if (members->size() > most_members) {
+    problems_.problem(place_of(node),
+                      fmt::format("{} has {} members; at most {} are read", key.name, members->size(), most_members));
+    return;
+  }
+  draft_.read[label] = place_of(node);
+  std::size_t index = 0;
+  for (const toml::node& member : *members) {
+    const std::string member_label = fmt::format("{}[{}]", label, ++index);
+    draft_.read[member_label] = place_of(member);
+    key.set(draft_, {});
+    const std::string section = full_name(key.section, key.name);
+    read_section({*member.as_table(), section, member_label, place_of(member)});
+  }
+}
+
+void SectionReader::read_absent(const Visit& visit, const Key& key) {
+  const std::string label = full_name(visit.label, key.name);
+  if (key.kind == Kind::table && key.group.empty()) {
+    const std::string needed = required_keys(label);
+    if (key.required) {
+      problems_.problem(visit.place, fmt::format("the section {} is missing; it needs at least {}", heading(label), needed));
+    } else {
+      const toml::table empty;
+      read_section({empty, label, label, visit.place});
+    }
+  } else if (key.required && key.group.empty()) {
+    const std::string where = visit.label.empty() ? "at the head of the file" : "in " + heading(visit.label);
+    problems_.problem(visit.place, fmt::format("{} is missing {}: {}", key.name, where, how_to_write(key)));
+  } else if (!key.preset.empty()) {
+    take_preset(visit, key);
+  } else if (key.derive != nullptr) {
+    const double value = key.derive(draft_);
+    if (value <= 0.0) return;
+    draft_.read[label] = {};
+    echo(visit, key, fmt::format("{}: {}", key.preset_words, format_quantity(value, key.dimension, draft_.site.units)), true);
+  }
+}
+
+void SectionReader::take_preset(const Visit& visit, const Key& key) {
+  const toml::table preset = toml::parse(fmt::format("value = {}", key.preset));
+  const toml::node& node = *preset.get("value");
+  ProblemList own("the schema", {});
+  const auto value = read_value(key, node, UnitSystem::si, own);
+  if (!value) {
+    problems_.problem(visit.place, fmt::format("quell's own default for {} does not hold: report this fault", key.name));
+    return;
+  }
+  draft_.read[full_name(visit.label, key.name)] = {};
+  key.set(draft_, *value);
+  echo(visit, key, typed_text(key, node, UnitSystem::si), true);
+}
+
+void SectionReader::echo(const Visit& visit, const Key& key, std::string typed, bool is_default) {
+  inputs_.push_back({visit.label, std::string(key.name), std::move(typed), std::string(key.help), is_default});
+}
+
+}  // namespace quell::io

@@ -1,0 +1,58 @@
+// Findings: every rule that was checked.
+#include <algorithm>
+
+#include "quell/output/report/chapters.h"
+
+namespace quell::output {
+
+namespace {
+
+std::string limit_markup(const Finding& finding, const Printer& p) {
+  const std::string limit = p.measured(finding.limit, finding.dimension);
+  switch (finding.sense) {
+    case LimitSense::at_least: return "≥ " + limit;
+    case LimitSense::at_most: return "≤ " + limit;
+    case LimitSense::note: return "–";
+  }
+  return "–";
+}
+
+std::string rule_markup(const Finding& finding) {
+  std::string text = "<b>" + escape_xml(finding.title) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
+  if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(finding.text) + "</span>";
+  if (!finding.advice.empty()) text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(finding.advice) + "</span>";
+  return text;
+}
+
+}  // namespace
+
+void write_finding_table(Html& html, const ReportData& data, const Findings& findings) {
+  if (findings.empty()) return html.element("p", "No rule was checked.");
+  std::vector<const Finding*> sorted;
+  for (const auto& finding : findings) sorted.push_back(&finding);
+  std::sort(sorted.begin(), sorted.end(), [](const Finding* a, const Finding* b) {
+    return a->status != b->status ? a->status > b->status : a < b;  // one array: its order is kept
+  });
+  html.open_table("findings",
+                  {{"Status", "w"}, {"Rule and what was found", ""}, {"Measured", "n"}, {"Limit", "n"}, {"Source", ""}});
+  for (const auto* finding : sorted) {
+    const bool note = finding->sense == LimitSense::note;
+    html.row({status_mark(finding->status), rule_markup(*finding),
+              note ? "–" : data.print.measured(finding->value, finding->dimension), limit_markup(*finding, data.print),
+              citation_link(finding->source, finding->place, finding->provenance)});
+  }
+  html.close_table();
+}
+
+void write_findings(Html& html, const ReportData& data) {
+  start_chapter(html, "findings");
+  if (data.chosen == nullptr)
+    return html.element("p", "No option could be sized; the findings of each type are under Other candidates.");
+  html.element(
+      "p", verdict_sentence(data) +
+               " What fails stands first, then what needs care, then what is in order. A finding judges the design; whether a "
+               "formula may be trusted is marked in the workings.");
+  write_finding_table(html, data, data.chosen->findings);
+}
+
+}  // namespace quell::output

@@ -1,0 +1,204 @@
+// Inputs, discharges, comparison, results by discharge.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "quell/output/report/chapters.h"
+
+namespace quell::output {
+
+namespace {
+
+using site::index_of;
+using site::TailwaterCase;
+
+std::string head(std::string_view words, const std::string& unit) {
+  std::string text(words);
+  if (!unit.empty()) text += "<br/><span class=\"unit\">" + unit + "</span>";
+  return text;
+}
+
+std::string counts_markup(const Findings& findings) {
+  std::string text;
+  for (const Status status : {Status::fails, Status::caution, Status::ok})
+    if (const auto n = count_of(findings, status); n > 0)
+      text += fmt::format("{}{} {}", text.empty() ? "" : ", ", n, name_of(status));
+  return text.empty() ? "none" : text;
+}
+
+std::string applicability(const design::Option& option) {
+  return !option.sized ? "not sized" : option.applicable ? "yes" : "no";
+}
+
+/// What fails, in a few words: the titles of the failed rules.
+std::string failed_titles(const design::Option& option) {
+  std::string text;
+  for (const auto& finding : option.findings)
+    if (finding.status == Status::fails) text += (text.empty() ? "" : "; ") + escape_xml(finding.title);
+  return text;
+}
+
+struct CaseRow {
+  const design::CaseResult* by_case[3] = {nullptr, nullptr, nullptr};
+};
+
+std::vector<CaseRow> rows_by_discharge(const design::Option& option) {
+  std::vector<CaseRow> rows;
+  for (const auto& result : option.cases) {
+    CaseRow* row = nullptr;
+    for (auto& candidate : rows)
+      for (const auto* known : candidate.by_case)
+        if (known != nullptr && known->discharge == result.discharge) row = &candidate;
+    if (row == nullptr) row = &rows.emplace_back();
+    row->by_case[index_of(result.tailwater_case)] = &result;
+  }
+  return rows;
+}
+
+std::string origin_of(const ReportData& data, double discharge) {
+  for (const auto& one : data.result.cases)
+    if (one.discharge == discharge && one.origin != "range") return escape_xml(one.origin);
+  return {};
+}
+
+}  // namespace
+
+void write_inputs(Html& html, const ReportData& data) {
+  start_chapter(html, "inputs");
+  html.element("p",
+               "Every input as it was typed in the site file. Values that the file does not give are the program's defaults "
+               "and are marked.");
+  html.open_table("", {{"Key", "w"}, {"As given", ""}, {"Meaning", ""}, {"", "w"}});
+  std::string section;
+  for (const auto& input : data.context.inputs) {
+    if (input.section != section) html.wide_row(escape_xml(input.section.empty() ? "(file)" : input.section), "group");
+    section = input.section;
+    html.row({"<code>" + escape_xml(input.key) + "</code>", escape_xml(input.typed), escape_xml(input.meaning),
+              input.is_default ? "default" : ""},
+             input.is_default ? "q" : "");
+  }
+  html.close_table();
+}
+
+void write_discharges(Html& html, const ReportData& data) {
+  const auto& p = data.print;
+  const std::string m = p.length_unit();
+  start_chapter(html, "discharges");
+  html.element("p",
+               "The design runs over all of these discharges. The low tailwater governs sweep-out, the high tailwater governs "
+               "drowning and the walls.");
+  const double smallest = data.site.discharges.smallest;
+  html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
+                            {"Case", ""},
+                            {head("Return period", "years"), "n"},
+                            {head("Head on crest", m), "n"},
+                            {head("Reservoir level", m), "n"},
+                            {head("Width in use", m), "n"},
+                            {head("Tailwater, low", m), "n"},
+                            {head("Tailwater, expected", m), "n"},
+                            {head("Tailwater, high", m), "n"}});
+  for (const auto& one : data.result.cases) {
+    const bool named = one.origin != "range";
+    html.row({p.discharge(one.discharge, smallest), named ? escape_xml(one.origin) : "",
+              one.return_period > 0.0 ? p.number(one.return_period, dimension::none, 6) : "", p.level(one.crest_head),
+              p.level(one.reservoir_level), p.level(one.width), p.level(one.tailwater_level[0]),
+              p.level(one.tailwater_level[1]), p.level(one.tailwater_level[2])},
+             named ? "strong" : "");
+  }
+  html.close_table();
+}
+
+void write_comparison(Html& html, const ReportData& data) {
+  const auto& p = data.print;
+  const std::string m = p.length_unit();
+  start_chapter(html, "comparison");
+  html.element("p", data.result.choice_reason);
+  html.open_table("", {{"Type", ""},
+                       {"Applicable", ""},
+                       {head("Apron level", m), "n"},
+                       {head("Length", m), "n"},
+                       {head("Width", m), "n"},
+                       {head("Wall height", m), "n"},
+                       {head("Concrete, first measure", p.volume_unit()), "n"},
+                       {head("Tightest margin", m), "n"},
+                       {"Findings", ""}});
+  for (const auto& option : data.result.options) {
+    const bool chosen = &option == data.chosen;
+    const auto cell = [&](const std::string& text) { return option.sized ? text : std::string("–"); };
+    std::string name = escape_xml(type_name(option));
+    if (chosen) name += " <span class=\"badge\">chosen</span>";
+    html.row({name, applicability(option), cell(p.level(option.apron_level)), cell(p.level(option.length)),
+              cell(p.level(option.width)), cell(p.level(option.wall_height)), cell(p.volume(option.quantities.concrete)),
+              cell(p.depth(option.governing.margin)), counts_markup(option.findings)},
+             chosen ? "strong" : "");
+  }
+  html.close_table();
+  html.element("h3", "Why each type fits or does not");
+  html.open_table("", {{"Type", "w"}, {"", ""}});
+  for (const auto& option : data.result.options) {
+    const std::string failed = failed_titles(option);
+    std::string words = escape_xml(option.statement);
+    if (!failed.empty())
+      words += (words.empty() ? "" : "<br/>") + std::string("<span class=\"q\">Fails: ") + failed + ".</span>";
+    html.row({escape_xml(type_name(option)), words});
+  }
+  html.close_table();
+}
+
+void write_case_results(Html& html, const ReportData& data) {
+  start_chapter(html, "cases");
+  if (data.chosen == nullptr) return html.element("p", "No option could be sized.");
+  const auto& p = data.print;
+  const auto& g = data.chosen->governing;
+  const std::string m = p.length_unit();
+  html.element(
+      "p", margin_sentence(*data.chosen, p) +
+               " Depths are above the apron. Required and available depth and the place of the jump are for low tailwater; the "
+               "required depth holds the margin asked for in the site file.");
+  html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
+                            {"Case", ""},
+                            {head("y<sub>1</sub>", m), "n"},
+                            {head("V<sub>1</sub>", p.velocity_unit()), "n"},
+                            {"F<sub>1</sub>", "n"},
+                            {head("y<sub>2</sub>", m), "n"},
+                            {head("Energy loss", m), "n"},
+                            {head("Jump length", m), "n"},
+                            {head("Required", m), "n"},
+                            {head("Available", m), "n"},
+                            {head("Margin, low", m), "n"},
+                            {head("Margin, exp.", m), "n"},
+                            {head("Margin, high", m), "n"},
+                            {"Jump", "w"}});
+  const double smallest = data.site.discharges.smallest;
+  bool governing_written = false;
+  const auto write_governing = [&] {
+    governing_written = true;
+    html.row({p.discharge(g.discharge, smallest), std::string("governing"), p.size(g.toe.y1), p.velocity(g.toe.V1),
+              p.ratio(g.toe.F1), p.level(g.toe.y2), "", "", p.level(g.required_depth), p.level(g.available_depth),
+              p.level(g.margin), "", "", ""},
+             "strong");
+  };
+  for (const auto& row : rows_by_discharge(*data.chosen)) {
+    const auto* low = row.by_case[0];
+    if (low == nullptr) continue;
+    const auto margin = [&](TailwaterCase which) {
+      const auto* one = row.by_case[index_of(which)];
+      return one == nullptr ? std::string() : p.level(one->margin);
+    };
+    // A governing discharge between two rows gets its own; one that is a row of the range is marked there.
+    const bool governs = std::abs(g.discharge - low->discharge) <= 1e-6 * low->discharge;
+    if (!governing_written && !governs && g.discharge < low->discharge) write_governing();
+    std::string origin = origin_of(data, low->discharge);
+    if (governs) origin += origin.empty() ? "governing" : ", governing";
+    governing_written = governing_written || governs;
+    html.row({p.discharge(low->discharge, smallest), origin, p.size(low->toe.y1), p.velocity(low->toe.V1), p.ratio(low->toe.F1),
+              p.level(low->toe.y2), p.level(low->energy_loss), p.level(low->jump_length), p.level(low->required_depth),
+              p.level(low->available_depth), margin(TailwaterCase::low), margin(TailwaterCase::expected),
+              margin(TailwaterCase::high), jump_words(low->jump)},
+             governs ? "strong" : "");
+  }
+  if (!governing_written) write_governing();
+  html.close_table();
+}
+
+}  // namespace quell::output

@@ -1,0 +1,192 @@
+// Workings step by step, and a card for each method used.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "quell/base/expression.h"
+#include "quell/base/source.h"
+#include "quell/output/report/chapters.h"
+
+namespace quell::output {
+
+namespace {
+
+// The printed equations are the executed ones and hold SI numbers, so values put in are SI whatever system the rest prints in.
+constexpr Printer si_printer(UnitSystem::si);
+
+std::string symbol_markup(std::string_view name) {
+  return "<math>" + symbol_mathml(name) + "</math>";
+}
+
+std::string equation_markup(const Method& method) {
+  if (method.kind == EquationKind::procedure) return "<p>" + escape_xml(method.equation.view()) + "</p>";
+  const auto parsed = Expression::parse(method.equation);
+  if (!parsed) return "<p><code>" + escape_xml(method.equation.view()) + "</code></p>";
+  return "<div class=\"equation\">" + parsed->mathml() + "</div>";
+}
+
+/// The equation with the numbers of one step put in; results keep their symbol unless the equation is implicit.
+std::string substituted_markup(const WorkingStep& step) {
+  const Method& method = *step.method;
+  if (method.kind == EquationKind::procedure) return {};
+  const auto parsed = Expression::parse(method.equation);
+  if (!parsed) return {};
+  const auto find = [](std::span<const Symbol> symbols, const std::vector<double>& values,
+                       std::string_view name) -> std::string {
+    for (std::size_t i = 0; i < std::min(symbols.size(), values.size()); ++i)
+      if (symbols[i].name.view() == name) return si_printer.worked(values[i], symbols[i].dimension, 4);
+    return {};
+  };
+  const auto text_of = [&](std::string_view name) {
+    std::string text = find(method.inputs, step.inputs, name);
+    if (text.empty() && method.kind == EquationKind::residual) text = find(method.outputs, step.outputs, name);
+    return text;
+  };
+  return "<div class=\"equation\">" + parsed->mathml_with_values(text_of) + "</div>";
+}
+
+/// "depth at the toe" becomes "Depth at the toe"; a symbol at the start is left alone.
+std::string capitalised(std::string text) {
+  const auto lower = [&](std::size_t i) { return i < text.size() && text[i] >= 'a' && text[i] <= 'z'; };
+  if (lower(0) && lower(1)) text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+std::string range_text(const Symbol& symbol) {
+  const Range& range = symbol.range;
+  const Printer& p = si_printer;
+  const auto number = [&](double value) { return p.number(value, symbol.dimension, 3); };
+  const bool above_zero_only = range.bounded_below() && std::abs(range.lowest) < 1e-9;
+  if (!range.bounded_below() && !range.bounded_above()) return "any";
+  if (!range.bounded_above()) return above_zero_only ? "above 0" : "≥ " + number(range.lowest);
+  if (!range.bounded_below()) return "≤ " + number(range.highest);
+  return (above_zero_only ? std::string("0") : number(range.lowest)) + " to " + number(range.highest);
+}
+
+void write_step_inputs(Html& html, const WorkingStep& step) {
+  html.open_table("", {{"", "w"}, {"Value put in", "n"}, {"Valid range", "w"}, {"Meaning", ""}});
+  for (std::size_t i = 0; i < std::min(step.method->inputs.size(), step.inputs.size()); ++i) {
+    const auto& symbol = step.method->inputs[i];
+    const bool inside = symbol.range.contains(step.inputs[i]);
+    html.row({symbol_markup(symbol.name), si_printer.worked(step.inputs[i], symbol.dimension, 5),
+              range_text(symbol) + (inside ? "" : " <b class=\"status fails\">outside</b>"),
+              escape_xml(symbol.meaning.view())});
+  }
+  html.close_table();
+}
+
+void write_step_outputs(Html& html, const WorkingStep& step, UnitSystem units) {
+  html.open("div class=\"out\"");
+  for (std::size_t i = 0; i < std::min(step.method->outputs.size(), step.outputs.size()); ++i) {
+    const auto& symbol = step.method->outputs[i];
+    html.element_raw("b", symbol_markup(symbol.name) + " = " + si_printer.worked(step.outputs[i], symbol.dimension, 5));
+    if (units == UnitSystem::us && !(symbol.dimension == dimension::none))
+      html.element("span class=\"range\"", "= " + Printer(units).quantity(step.outputs[i], symbol.dimension, 5));
+  }
+  html.element(step.inside_range ? "span class=\"range\"" : "span class=\"range outside\"",
+               step.inside_range ? "inside the valid range" : "OUTSIDE the valid range");
+  if (!step.inside_range && step.method->condition != nullptr)
+    html.element("span class=\"range\"", step.method->condition(step.inputs));
+  html.close();
+}
+
+void write_step(Html& html, const WorkingStep& step, const std::string& number, UnitSystem units) {
+  const Method& method = *step.method;
+  html.open(fmt::format("div class=\"step\" id=\"step-{}\"", number));
+  html.open("div class=\"ref\"");
+  html.element("b", number);
+  html.raw(citation_link(method.source, method.place, method.provenance));
+  html.close();
+  html.open("div");
+  html.open("h4");
+  html.text(step.purpose.empty() ? std::string(method.title.view()) : capitalised(step.purpose));
+  html.raw(fmt::format(" <a class=\"small\" href=\"#method-{0}\">{0}</a>", escape_xml(method.id.view())));
+  html.close();
+  html.raw(equation_markup(method));
+  html.raw(substituted_markup(step));
+  write_step_inputs(html, step);
+  html.close();
+  write_step_outputs(html, step, units);
+  html.close();
+}
+
+void write_symbol_rows(Html& html, std::span<const Symbol> symbols, std::string_view role) {
+  for (const auto& symbol : symbols) {
+    const std::string unit = unit_label(symbol.dimension, UnitSystem::si);
+    html.row({symbol_markup(symbol.name), std::string(role), escape_xml(symbol.meaning.view()), unit.empty() ? "–" : unit,
+              range_text(symbol)});
+  }
+}
+
+void write_card(Html& html, const Method& method, const std::string& used_in) {
+  html.open(fmt::format("div class=\"card\" id=\"method-{}\"", escape_xml(method.id.view())));
+  html.open("div class=\"head\"");
+  html.element("h4", method.title.view());
+  html.element("code", method.id.view());
+  html.close();
+  html.raw(equation_markup(method));
+  html.open_table("", {{"", "w"}, {"", "w q"}, {"Meaning", ""}, {"Unit", "w"}, {"Valid range, SI", "w"}});
+  write_symbol_rows(html, method.inputs, "in");
+  write_symbol_rows(html, method.outputs, "out");
+  html.close_table();
+  html.element_raw("p", "Source: " + citation_link(method.source, method.place, method.provenance));
+  html.element("p", fmt::format("Accuracy: {}", method.accuracy.view()));
+  if (!method.remarks.empty()) html.element("p", fmt::format("Remarks: {}", method.remarks));
+  html.element_raw("p class=\"q\"", "Used in steps " + used_in);
+  html.close();
+}
+
+/// Links to the steps that use a method.
+std::string steps_using(const Working& working, const Method& method) {
+  std::string text;
+  for (std::size_t s = 0; s < working.sections().size(); ++s)
+    for (std::size_t i = 0; i < working.sections()[s].steps.size(); ++i)
+      if (working.sections()[s].steps[i].method == &method)
+        text += fmt::format("{}<a href=\"#step-{}.{}\">{}.{}</a>", text.empty() ? "" : ", ", s + 1, i + 1, s + 1, i + 1);
+  return text;
+}
+
+}  // namespace
+
+std::vector<const Method*> methods_used(const ReportData& data) {
+  std::vector<const Method*> methods;
+  if (data.chosen == nullptr) return methods;
+  for (const auto& section : data.chosen->working.sections())
+    for (const auto& step : section.steps)
+      if (std::find(methods.begin(), methods.end(), step.method) == methods.end()) methods.push_back(step.method);
+  return methods;
+}
+
+void write_workings(Html& html, const ReportData& data) {
+  start_chapter(html, "workings");
+  if (data.chosen == nullptr) return html.element("p", "No option could be sized.");
+  html.element(
+      "p",
+      "The steps behind the chosen design, in the order of the computation, for the cases named in the headings. Each step "
+      "shows "
+      "the equation with symbols, the same with numbers, what was put in with the range in which the method holds, and the "
+      "result. Equations and numbers put in are in SI.");
+  const auto& sections = data.chosen->working.sections();
+  for (std::size_t s = 0; s < sections.size(); ++s) {
+    html.element("h3", fmt::format("{}  {}", s + 1, sections[s].title));
+    if (!sections[s].remark.empty()) html.element("p class=\"remark\"", sections[s].remark);
+    html.raw("<div class=\"working-head\"><span>Step, source</span><span>Calculation</span><span>Result</span></div>\n");
+    for (std::size_t i = 0; i < sections[s].steps.size(); ++i)
+      write_step(html, sections[s].steps[i], fmt::format("{}.{}", s + 1, i + 1), data.print.units());
+  }
+}
+
+void write_methods(Html& html, const ReportData& data) {
+  start_chapter(html, "methods");
+  html.element(
+      "p",
+      "Each method used in the workings, once. The mark behind a source says how the formula is known: seen in the source "
+      "named; "
+      "recalled from memory and not re-read; common practice without a published source; or derived from mass, momentum "
+      "and energy with the assumptions stated.");
+  for (const auto* method : methods_used(data)) write_card(html, *method, steps_using(data.chosen->working, *method));
+}
+
+}  // namespace quell::output

@@ -1,0 +1,215 @@
+#include "quell/site/chute_flow.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "quell/base/roots.h"
+#include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/energy.h"
+#include "quell/hydraulics/friction.h"
+
+namespace quell::site {
+namespace {
+
+constexpr std::string_view too_flat = "the chute is too flat for this discharge: the flow does not become supercritical on it";
+constexpr int nodes_per_piece = 8;
+
+double level_at(const ChutePiece& piece, double path) { return piece.start_level - (path - piece.start_path) * piece.sine; }
+double width_at(const ChutePiece& piece, double path) { return piece.start_width + (path - piece.start_path) * piece.width_change; }
+double end_path(const ChutePiece& piece) { return piece.start_path + piece.length; }
+
+/// The crest's own flow, whose streamlines curve, ends where the energy above the bed clearly exceeds the least.
+bool leaves_crest(const ChutePiece& piece, double path, double discharge, double reservoir_level) {
+  const double head = reservoir_level - level_at(piece, path);
+  return head >= 1.3 * hydraulics::least_energy(discharge / width_at(piece, path), piece.cosine);
+}
+
+}  // namespace
+
+ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const noexcept {
+  Layer layer{};
+  layer.unit_discharge = discharge_ / width_at(piece, path);
+  const double head = reservoir_level_ - level_at(piece, path);
+  const auto depth = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = head, .cosine = piece.cosine});
+  layer.potential_depth = depth ? *depth : hydraulics::critical_depth_on_slope(layer.unit_discharge, piece.cosine);
+  layer.potential_velocity = layer.unit_discharge / layer.potential_depth;
+  layer.thickness = hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height});
+  // delta = d with d = dp + 0.18 delta
+  const double full = layer.potential_depth / (1.0 - hydraulics::displacement_share);
+  layer.reaches_surface = layer.thickness >= full;
+  layer.thickness = std::min(layer.thickness, full);
+  layer.loss = hydraulics::boundary_layer_head_loss(
+      {.delta = layer.thickness, .u = layer.potential_velocity, .q = layer.unit_discharge});
+  return layer;
+}
+
+Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double discharge, double reservoir_level) {
+  ChuteFlow flow;
+  flow.geometry_ = &geometry;
+  flow.discharge_ = discharge;
+  flow.reservoir_level_ = reservoir_level;
+  if (auto done = flow.follow_layer(); !done) return tl::unexpected(done.error());
+  return flow;
+}
+
+/// Walks the pieces down: finds where the chute's flow starts, keeps the running largest loss, and stops where the layer
+/// reaches the surface.
+Outcome<void> ChuteFlow::follow_layer() {
+  bool started = false;
+  double largest_loss = 0.0;
+  for (std::size_t index = 0; index < geometry_->pieces.size(); ++index) {
+    const auto& piece = geometry_->pieces[index];
+    double from = piece.start_path;
+    if (!started) {
+      if (!leaves_crest(piece, end_path(piece), discharge_, reservoir_level_)) continue;
+      if (!leaves_crest(piece, from, discharge_, reservoir_level_)) {
+        const auto start = find_root(
+            [&](double path) {
+              return reservoir_level_ - level_at(piece, path) -
+                     1.3 * hydraulics::least_energy(discharge_ / width_at(piece, path), piece.cosine);
+            },
+            from, end_path(piece), 1e-9);
+        if (!start) return tl::unexpected(start.error());
+        from = *start;
+      }
+      started = true;
+      start_path_ = from;
+    }
+    double above = from;
+    for (int i = 0; i <= nodes_per_piece; ++i) {
+      const double path = from + (end_path(piece) - from) * i / nodes_per_piece;
+      const auto layer = layer_at(piece, path);
+      if (!layer.reaches_surface) {
+        largest_loss = std::max(largest_loss, layer.loss);
+        losses_.push_back({path, largest_loss});
+        above = path;
+        continue;
+      }
+      critical_path_ = path;
+      if (i > 0) {
+        const auto excess = [&](double at) {
+          const auto here = layer_at(piece, at);
+          return hydraulics::boundary_layer_thickness({.L = at, .ks = geometry_->roughness_height}) -
+                 here.potential_depth / (1.0 - hydraulics::displacement_share);
+        };
+        if (const auto critical = find_root(excess, above, path, 1e-10); critical) critical_path_ = *critical;
+      }
+      losses_.push_back({critical_path_, std::max(largest_loss, layer_at(piece, critical_path_).loss)});
+      return follow_friction(index);
+    }
+  }
+  if (!started) return no_answer(too_flat);
+  return {};
+}
+
+Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
+  double energy_level = reservoir_level_ - losses_.back().loss;
+  for (std::size_t index = first_piece; index < geometry_->pieces.size(); ++index) {
+    const auto& piece = geometry_->pieces[index];
+    const double from = std::max(piece.start_path, critical_path_);
+    const hydraulics::ChuteStretch stretch{.discharge = discharge_,
+                                           .start_width = width_at(piece, from),
+                                           .width_change = piece.width_change,
+                                           .start_level = level_at(piece, from),
+                                           .angle = piece.angle,
+                                           .ks = geometry_->roughness_height,
+                                           .length = end_path(piece) - from};
+    if (!(stretch.length > 0.0)) continue;
+    const std::size_t first_node = friction_.size();
+    if (auto done = hydraulics::integrate_energy(stretch, energy_level, friction_); !done) return done;
+    for (std::size_t i = first_node; i < friction_.size(); ++i) friction_[i].x += from;
+    energy_level = friction_.back().energy_level;
+  }
+  return {};
+}
+
+double ChuteFlow::energy_level_at_path(const ChutePiece& piece, double path) const noexcept {
+  if (critical_path_ >= 0.0 && path >= critical_path_) {
+    if (friction_.empty()) return reservoir_level_ - losses_.back().loss;
+    return hydraulics::energy_between(friction_, path);
+  }
+  double loss = layer_at(piece, path).loss;
+  for (const auto& node : losses_)
+    if (node.path <= path) loss = std::max(loss, node.loss);
+  return reservoir_level_ - loss;
+}
+
+double ChuteFlow::energy_level_at(double bed_level) const noexcept {
+  const auto& piece = geometry_->piece_at_level(bed_level);
+  return energy_level_at_path(piece, piece.start_path + (piece.start_level - bed_level) / piece.sine);
+}
+
+ChutePoint ChuteFlow::section_at(double bed_level) const {
+  const auto& piece = geometry_->piece_at_level(bed_level);
+  const double path = piece.start_path + (piece.start_level - bed_level) / piece.sine;
+  ChutePoint point{.station = geometry_->station_at_level(bed_level),
+                   .path = path,
+                   .bed_level = bed_level,
+                   .width = width_at(piece, path),
+                   .slope_angle = piece.angle,
+                   .energy_level = energy_level_at_path(piece, path)};
+  const double q = discharge_ / point.width;
+  point.fully_turbulent = critical_path_ >= 0.0 && path >= critical_path_;
+  if (point.fully_turbulent) {
+    const auto depth = hydraulics::supercritical_depth({.q = q, .E = point.energy_level - bed_level, .cosine = piece.cosine});
+    point.depth = depth ? *depth : hydraulics::critical_depth_on_slope(q, piece.cosine);
+    point.boundary_layer = point.depth;
+  } else {
+    const auto layer = layer_at(piece, path);
+    point.depth = layer.potential_depth + hydraulics::displacement_share * layer.thickness;
+    point.boundary_layer = layer.thickness;
+  }
+  point.velocity = q / point.depth;
+  return point;
+}
+
+std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const {
+  const double first = [&] {
+    for (const auto& piece : geometry_->pieces)
+      if (start_path_ <= end_path(piece)) return level_at(piece, start_path_);
+    return apron_level;
+  }();
+  std::vector<double> levels;
+  for (int i = 0; i <= points; ++i) levels.push_back(first + (apron_level - first) * i / points);
+  for (const auto& piece : geometry_->pieces)
+    if (piece.start_level < first && piece.start_level > apron_level) levels.push_back(piece.start_level);
+  std::sort(levels.begin(), levels.end(), std::greater<>());
+  std::vector<ChutePoint> sections;
+  sections.reserve(levels.size());
+  for (const double level : levels) sections.push_back(section_at(level));
+  return sections;
+}
+
+void ChuteFlow::trace_energy(double bed_level, Working& working) const {
+  const auto& bottom = geometry_->piece_at_level(bed_level);
+  const double bottom_path = bottom.start_path + (bottom.start_level - bed_level) / bottom.sine;
+  const bool friction = critical_path_ >= 0.0 && bottom_path >= critical_path_;
+  const double path = friction ? critical_path_ : bottom_path;
+  const ChutePiece* piece = &geometry_->pieces.front();
+  for (const auto& candidate : geometry_->pieces)
+    if (candidate.start_path <= path) piece = &candidate;
+  const auto layer = layer_at(*piece, path);
+  const std::string where = friction ? " at the critical point" : " at the chute's foot";
+  if (geometry_->conversion_radius > 0.0)
+    working.add(hydraulics::record::roughness_height_manning, {geometry_->manning_n, geometry_->conversion_radius},
+                {geometry_->roughness_height}, "roughness height of the chute");
+  working.add(hydraulics::record::depth_from_energy_on_slope,
+              {layer.unit_discharge, reservoir_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
+              "depth without loss" + where);
+  working.add(hydraulics::record::boundary_layer_em1603, {path, geometry_->roughness_height},
+              {hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height})}, "boundary layer" + where);
+  working.add(hydraulics::record::boundary_layer_head_loss, {layer.thickness, layer.potential_velocity, layer.unit_discharge},
+              {layer.loss}, "head lost" + where);
+  if (!friction || &bottom != piece || piece->width_change != 0.0) return;
+  const double cosine = piece->cosine;
+  const double start = energy_level_at_path(*piece, path);
+  const auto d0 = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
+  const auto end = section_at(bed_level);
+  if (d0)
+    working.add(hydraulics::record::chute_profile_darcy,
+                {discharge_, end.width, piece->angle, geometry_->roughness_height, *d0, bottom_path - path},
+                {end.depth, end.velocity, start - end.energy_level}, "flow at the chute's foot, with friction below the critical point");
+}
+
+}  // namespace quell::site

@@ -1,0 +1,109 @@
+// The water on the chute for one discharge: from the reservoir over the ogee and down to any apron level.
+//
+// While the turbulent boundary layer is thinner than the flow: potential flow on the steep slope (cos theta kept), boundary
+// layer of Campbell, Cox and Boyd, head loss by its energy thickness. Below the critical point, where the layer reaches
+// the surface: Darcy-Weisbach with Colebrook's factor, integrated for the energy level from the residual energy there, so that
+// energy and toe velocity stay continuous over discharge. Clear water: air is left out, which is right for the jump.
+#pragma once
+
+#include <vector>
+
+#include "quell/base/outcome.h"
+#include "quell/base/working.h"
+#include "quell/hydraulics/chute_profile.h"
+#include "quell/site/site.h"
+
+namespace quell::site {
+
+/// One section of the water-surface profile.
+struct ChutePoint {
+  double station = 0.0;          ///< m, horizontal from the crest axis
+  double path = 0.0;             ///< m along the bed from the start of the crest curvature (where the layer starts)
+  double bed_level = 0.0;        ///< m
+  double width = 0.0;            ///< m
+  double slope_angle = 0.0;      ///< theta, rad
+  double depth = 0.0;            ///< d, m, normal to the bed
+  double velocity = 0.0;         ///< q/d, m/s
+  double boundary_layer = 0.0;   ///< delta, m; equal to depth once it has reached the surface
+  double energy_level = 0.0;     ///< m
+  bool fully_turbulent = false;  ///< the layer has reached the surface
+};
+
+/// A straight piece of the bed with linearly changing width. A reach of the site is one piece, or two where its width stops changing.
+struct ChutePiece {
+  double start_station = 0.0;
+  double start_path = 0.0;
+  double start_level = 0.0;
+  double angle = 0.0;         ///< rad
+  double sine = 0.0;
+  double cosine = 0.0;
+  double length = 0.0;        ///< m along the bed; the last piece's is to the lowest level
+  double start_width = 0.0;
+  double width_change = 0.0;  ///< m per m along the bed
+};
+
+/// Bed geometry below the tangent point of the ogee, derived once from the site.
+struct ChuteGeometry {
+  double tangent_station = 0.0;   ///< m from the crest axis
+  double tangent_level = 0.0;     ///< m
+  double tangent_path = 0.0;      ///< m: upstream quadrant plus arc
+  std::vector<ChutePiece> pieces;
+  double last_reach_level = 0.0;  ///< m: the apron must lie below it
+  double lowest_level = 0.0;      ///< m: the last reach is followed down to here
+  double roughness_height = 0.0;  ///< ks, m, converted from Manning's n where that was given
+  double manning_n = 0.0;         ///< s/m^(1/3), as given; 0 where ks was given
+  double conversion_radius = 0.0; ///< m, hydraulic radius of that conversion; 0 where none was made
+
+  const ChutePiece& piece_at_level(double bed_level) const noexcept;
+  double station_at_level(double bed_level) const noexcept;
+};
+
+/// Geometry down to `lowest_level`. No answer where the levels do not fall from the tangent point down.
+Outcome<ChuteGeometry> chute_geometry(const Site& site, double lowest_level);
+
+/// The flow of one discharge on that chute. Immutable once made; keeps a reference to the geometry.
+class ChuteFlow {
+ public:
+  /// No answer where the flow would not stay supercritical.
+  static Outcome<ChuteFlow> compute(const ChuteGeometry& geometry, double discharge, double reservoir_level);
+
+  /// Energy level (m) where the chute meets `bed_level`, which must lie on the last reach. Allocates nothing.
+  double energy_level_at(double bed_level) const noexcept;
+
+  /// The profile from where it starts to `apron_level`, for figures: about `points` sections.
+  std::vector<ChutePoint> profile(double apron_level, int points) const;
+
+  /// The section at one bed level.
+  ChutePoint section_at(double bed_level) const;
+
+  /// Path length at which the layer reaches the surface; negative where it does not above the lowest level.
+  double critical_point_path() const { return critical_path_; }
+  double discharge() const { return discharge_; }
+  double reservoir_level() const { return reservoir_level_; }
+
+  /// Adds the steps that lead to the energy level at `bed_level`.
+  void trace_energy(double bed_level, Working& working) const;
+
+ private:
+  /// Potential flow and layer at one place.
+  struct Layer {
+    double unit_discharge, potential_depth, potential_velocity, thickness, loss;
+    bool reaches_surface;
+  };
+  struct LossNode { double path, loss; };
+
+  Layer layer_at(const ChutePiece& piece, double path) const noexcept;
+  double energy_level_at_path(const ChutePiece& piece, double path) const noexcept;
+  Outcome<void> follow_layer();
+  Outcome<void> follow_friction(std::size_t first_piece);
+
+  const ChuteGeometry* geometry_ = nullptr;
+  double discharge_ = 0.0;
+  double reservoir_level_ = 0.0;
+  double start_path_ = 0.0;     ///< above it the flow is still the crest's
+  double critical_path_ = -1.0;
+  std::vector<LossNode> losses_;                  ///< running largest loss above the critical point
+  std::vector<hydraulics::EnergyNode> friction_;  ///< energy level over path below it
+};
+
+}  // namespace quell::site

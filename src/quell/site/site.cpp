@@ -1,0 +1,14 @@
+#include "quell/site/site.h"
+
+namespace quell::site {
+
+std::string_view name_of(TailwaterCase tailwater_case) {
+  switch (tailwater_case) {
+    case TailwaterCase::low: return "low";
+    case TailwaterCase::expected: return "expected";
+    case TailwaterCase::high: return "high";
+  }
+  return "low";
+}
+
+}  // namespace quell::site
