@@ -12,6 +12,7 @@ A case is one discharge in one tailwater case for one type.
 """
 import argparse
 import json
+import os
 import pathlib
 import statistics
 import subprocess
@@ -89,6 +90,7 @@ def main():
     print(f"quell:  {seconds * 1e3:10.3f} ms for {quell_cases} cases, {seconds / quell_cases * 1e6:10.2f} us a case")
     print(f"Python: {python * 1e3:10.3f} ms for {cases} cases, {python / cases * 1e6:10.2f} us a case (median of {RUNS} runs)")
     print(f"ratio:  {(python / cases) / (seconds / quell_cases):.0f} times per case")
+    print(f"Load of the machine in the last minute: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors; times hold for a quiet one.")
     return 0
 
 

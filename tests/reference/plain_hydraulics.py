@@ -174,8 +174,10 @@ class ChuteFlow:
         return 0.82 * layer_thickness(path, self.ks) - self.potential(path)[1]
 
     def loss(self, path):
+        """The layer cannot be thicker than the flow: matters where it has reached the surface by the tangent point."""
         q, depth = self.potential(path)
-        return 0.22 * layer_thickness(path, self.ks) * (q / depth) ** 3 / (2 * G * q)
+        delta = min(layer_thickness(path, self.ks), depth / 0.82)
+        return 0.22 * delta * (q / depth) ** 3 / (2 * G * q)
 
     def friction_slope(self, path, energy_level, angle):
         bed_level = self.bed.level(path)

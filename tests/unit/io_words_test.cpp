@@ -22,7 +22,7 @@ TEST(Slope, EverySpellingOfTheTrade) {
   EXPECT_DOUBLE_EQ(tangent("25 %"), 0.25);
   EXPECT_DOUBLE_EQ(tangent("0.25"), 0.25);
   EXPECT_NEAR(tangent("45 deg"), 1.0, 1e-15);
-  EXPECT_NEAR(tangent("35 deg"), 0.70020753820971, 1e-12);  // tan 35 degrees, from memory of a table of tangents to 12 digits
+  EXPECT_NEAR(tangent("35 deg"), 0.70020753820971, 1e-12);  // the tangent of 35 degrees, from Python's math.tan
   const auto upright = parse_slope("0H:1V");
   ASSERT_TRUE(upright.has_value());
   EXPECT_EQ(upright->run, 0.0);

@@ -4,7 +4,7 @@
 #include <cctype>
 #include <cmath>
 
-#include "quell/base/source.h"
+#include "quell/base/quantity_text.h"
 #include "quell/output/drawing/canvas.h"
 #include "quell/output/drawing/figures.h"
 #include "quell/output/drawing/section_model.h"
@@ -133,10 +133,23 @@ TEST(Output, theHeaderOfAPrintedPageCannotEndItsString) {
 TEST(Output, namesEveryFindingWithItsParts) {
   const auto sample = output_sample();
   const auto report = report_of(sample);
-  for (const auto& option : sample.result.options)
-    for (const auto& finding : option.findings)
-      for (const auto& part : {finding.id, finding.title, finding.text, finding.advice})
-        EXPECT_NE(report.find(output::escape_xml(part)), std::string::npos) << finding.id << ": " << part;
+  for (const auto& finding : sample.result.options[0].findings)
+    for (const auto& part : {finding.id, finding.title, finding.text, finding.advice})
+      EXPECT_NE(report.find(output::escape_xml(part)), std::string::npos) << finding.id << ": " << part;
+  const auto others = report.find("id=\"others\"");
+  for (const auto& finding : sample.result.options[1].findings)
+    EXPECT_NE(report.find(output::escape_xml(finding.title), others), std::string::npos) << finding.id;
+}
+
+TEST(Output, putsQuantitiesOfSentencesInTheUnitsAskedFor) {
+  auto sample = output_sample();
+  sample.result.choice_reason = "It needs " + quantity_token(30.48, dimension::length) + " of something.";
+  for (const auto& text : {report_of(sample), terminal_of(sample)}) EXPECT_NE(text.find("30.48"), std::string::npos);
+  sample.context.units = UnitSystem::us;
+  for (const auto& text : {report_of(sample), terminal_of(sample)}) {
+    EXPECT_NE(text.find("100.00"), std::string::npos);
+    EXPECT_EQ(text.find("{{"), std::string::npos);
+  }
 }
 
 TEST(Output, failsComeBeforeCautionsBeforeOk) {

@@ -1,6 +1,8 @@
 // result.json: the shape that outside checks rely on, and agreement with docs/result.schema.json by an independent validator.
 #include "quell/io/result_json.h"
 
+#include "quell/base/quantity_text.h"  // before <signal.h>, which makes si_value a macro
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -110,6 +112,13 @@ TEST(ResultJson, NothingChosenAndNoReturnPeriodAreNull) {
   EXPECT_TRUE(json["chosen"].is_null());
   EXPECT_TRUE(json["cases"][0]["return_period"].is_null());
   EXPECT_TRUE(json["options"].is_array());
+}
+
+TEST(ResultJson, SentencesHoldQuantitiesInSi) {
+  design::DesignResult result;
+  result.choice_reason = "The apron lies at " + quantity_token(93.44, dimension::length) + ".";
+  const Json json = Json::parse(design_json(sample_file(), result));
+  EXPECT_EQ(json["choice_reason"], "The apron lies at " + format_quantity(93.44, dimension::length, UnitSystem::si) + ".");
 }
 
 TEST(ResultJson, TheSameInputGivesTheSameBytes) {

@@ -37,7 +37,8 @@ std::string read_value(const Method& method, const std::string& text, std::vecto
   const auto quantity = parse_quantity(text.substr(equals + 1));
   if (!quantity) return fmt::format("{}: {}", name, quantity.error().message);
   if (quantity->has_unit && quantity->dimension != symbol.dimension) {
-    if (symbol.dimension == dimension::none) return fmt::format("{} ({}) is a plain number without a unit", name, symbol.meaning.view());
+    if (symbol.dimension == dimension::none)
+      return fmt::format("{} ({}) is a plain number without a unit", name, symbol.meaning.view());
     return fmt::format("{} ({}) is a {}: give it in {}, not as a {}", name, symbol.meaning.view(), name_of(symbol.dimension),
                        example_units(symbol.dimension), name_of(quantity->dimension));
   }
@@ -81,8 +82,8 @@ void print_text(const Method& method, std::span<const double> inputs, std::span<
                 const std::vector<std::string>& notes, UnitSystem units) {
   fmt::print("{}\n{}\n\n", method.title.view(), method.equation.view());
   for (std::size_t i = 0; i < inputs.size(); ++i)
-    fmt::print("  {:<6} = {:<18} {}\n", method.inputs[i].name.view(), format_quantity(inputs[i], method.inputs[i].dimension, units, 6),
-               method.inputs[i].meaning.view());
+    fmt::print("  {:<6} = {:<18} {}\n", method.inputs[i].name.view(),
+               format_quantity(inputs[i], method.inputs[i].dimension, units, 6), method.inputs[i].meaning.view());
   fmt::print("\n");
   for (std::size_t i = 0; i < outputs.size(); ++i)
     fmt::print("  {:<6} = {:<18} {}\n", method.outputs[i].name.view(),
@@ -110,8 +111,9 @@ int calc(const CalcArguments& arguments) {
     if (given[i]) continue;
     const auto& symbol = method->inputs[i];
     if (symbol.required())
-      return refuse(fmt::format("{} needs {} ({}, {})", method->id.view(), symbol.name.view(), symbol.meaning.view(),
-                                symbol.dimension == dimension::none ? "a number" : "such as " + example_units(symbol.dimension)));
+      return refuse(
+          fmt::format("{} needs {} ({}, {})", method->id.view(), symbol.name.view(), symbol.meaning.view(),
+                      symbol.dimension == dimension::none ? "a number" : "such as " + example_units(symbol.dimension)));
     inputs[i] = symbol.optional_value;
   }
   std::vector<double> outputs(method->outputs.size());

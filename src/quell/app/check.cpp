@@ -45,7 +45,8 @@ int check(const CheckArguments& arguments) {
     return file.good() ? exit_done : exit_bad_input;
   }
   if (!report_problems(file)) {
-    fmt::print(stderr, "{}: {} problem{}; nothing was computed.\n", file.path, file.problems.size(), file.problems.size() == 1 ? "" : "s");
+    fmt::print(stderr, "{}: {} problem{}; nothing was computed.\n", file.path, file.problems.size(),
+               file.problems.size() == 1 ? "" : "s");
     return exit_bad_input;
   }
   fmt::print("{}: good. {}\n", file.path, file.site.project.name);

@@ -9,7 +9,8 @@
 
 namespace quell::app {
 
-/// 0 done, all requirements met · 1 done, some requirement fails · 2 bad input or usage · 3 could not be done · 70 a fault of ours.
+/// 0 done, all requirements met · 1 done, some requirement fails · 2 bad input or usage · 3 could not be done · 70 a fault of
+/// ours.
 enum ExitCode : int { exit_done = 0, exit_requirement_fails = 1, exit_bad_input = 2, exit_no_result = 3, exit_fault = 70 };
 
 /// What every verb takes.

@@ -24,8 +24,8 @@ std::vector<const dissipators::Dissipator*> wanted_types(const site::Site& site,
 }
 
 output::ReportContext context_of(const io::SiteFile& file, UnitSystem units) {
-  output::ReportContext context{.program_version = QUELL_VERSION, .site_path = file.path, .site_digest = file.digest, .units = units,
-                                .inputs = {}};
+  output::ReportContext context{
+      .program_version = QUELL_VERSION, .site_path = file.path, .site_digest = file.digest, .units = units, .inputs = {}};
   for (const auto& input : file.inputs)
     context.inputs.push_back({input.section, input.key, input.typed, input.meaning, input.is_default});
   return context;

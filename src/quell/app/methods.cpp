@@ -13,7 +13,8 @@ namespace {
 
 std::string lower(std::string_view text) {
   std::string result(text);
-  std::transform(result.begin(), result.end(), result.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+  std::transform(result.begin(), result.end(), result.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
   return result;
 }
 
@@ -72,8 +73,8 @@ void print_text(const std::vector<const Method*>& list, UnitSystem units) {
     const auto print_symbols = [&](std::span<const Symbol> symbols, std::string_view arrow) {
       for (const auto& symbol : symbols) {
         const auto unit = unit_label(symbol.dimension, units);
-        fmt::print("  {} {:<6} {:<6} {:<18} {}\n", arrow, symbol.name.view(), unit.empty() ? "-" : unit, range_text(symbol, units),
-                   symbol.meaning.view());
+        fmt::print("  {} {:<6} {:<6} {:<18} {}\n", arrow, symbol.name.view(), unit.empty() ? "-" : unit,
+                   range_text(symbol, units), symbol.meaning.view());
       }
     };
     print_symbols(method->inputs, "in ");
@@ -83,8 +84,10 @@ void print_text(const std::vector<const Method*>& list, UnitSystem units) {
 }
 
 void print_markdown(const std::vector<const Method*>& list) {
-  fmt::print("# Methods\n\nMade by `./dev docs` from the records beside the functions; do not edit. Ranges in SI. `quell calc ID name=value …` "
-             "computes any of them.\n\n");
+  fmt::print(
+      "# Methods\n\nMade by `./dev docs` from the records beside the functions; do not edit. Ranges in SI. `quell calc ID "
+      "name=value …` "
+      "computes any of them.\n\n");
   for (const auto* method : list) {
     fmt::print("## {}\n\n{}.\n\n", method->id.view(), method->title.view());
     if (method->kind == EquationKind::procedure)
@@ -101,8 +104,9 @@ void print_markdown(const std::vector<const Method*>& list) {
     };
     rows(method->inputs, "in");
     rows(method->outputs, "out");
-    fmt::print("\nSource: {} Place: {}. Known: {}. Accuracy: {}.{}{}\n\n", full_citation(method->source.view()), method->place.view(),
-               name_of(method->provenance), method->accuracy.view(), method->remarks.empty() ? "" : " ", method->remarks);
+    fmt::print("\nSource: {} Place: {}. Known: {}. Accuracy: {}.{}{}\n\n", full_citation(method->source.view()),
+               method->place.view(), name_of(method->provenance), method->accuracy.view(), method->remarks.empty() ? "" : " ",
+               method->remarks);
   }
 }
 

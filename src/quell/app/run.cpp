@@ -33,7 +33,9 @@ int run(int argc, char** argv) try {
 
   CalcArguments calc_arguments;
   auto* calc_command = program.add_subcommand("calc", "compute one method: calc METHOD name=value …");
-  calc_command->add_option("method", calc_arguments.method, "id of the method, as listed by 'quell methods'")->required()->option_text("METHOD");
+  calc_command->add_option("method", calc_arguments.method, "id of the method, as listed by 'quell methods'")
+      ->required()
+      ->option_text("METHOD");
   calc_command->add_option("values", calc_arguments.values, "inputs, such as y1=0.6m V1='60 ft/s'; a bare number is SI")
       ->option_text("name=value …");
   add_common(*calc_command, calc_arguments.common);
@@ -41,7 +43,8 @@ int run(int argc, char** argv) try {
 
   MethodsArguments methods_arguments;
   auto* methods_command = program.add_subcommand("methods", "list the methods: id, title, symbols, range, source");
-  methods_command->add_option("pattern", methods_arguments.pattern, "part of an id, a title or a symbol")->option_text("[PATTERN]");
+  methods_command->add_option("pattern", methods_arguments.pattern, "part of an id, a title or a symbol")
+      ->option_text("[PATTERN]");
   methods_command->add_flag("--markdown", methods_arguments.markdown, "the reference page of docs/methods.md");
   add_common(*methods_command, methods_arguments.common);
   methods_command->callback([&] { result = methods(methods_arguments); });
@@ -56,14 +59,17 @@ int run(int argc, char** argv) try {
   DesignArguments design_arguments;
   auto* design_command = program.add_subcommand("design", "size the basin over the whole range of discharges");
   design_command->add_option("site", design_arguments.site, "site file (TOML)")->required()->option_text("SITE");
-  design_command->add_option("--out", design_arguments.out, "folder for report.html, result.json and the figures")->option_text("DIR");
-  design_command->add_flag("--all-types", design_arguments.all_types, "every type of the catalogue, not only the site file's candidates");
+  design_command->add_option("--out", design_arguments.out, "folder for report.html, result.json and the figures")
+      ->option_text("DIR");
+  design_command->add_flag("--all-types", design_arguments.all_types,
+                           "every type of the catalogue, not only the site file's candidates");
   add_common(*design_command, design_arguments.common);
   design_command->callback([&] { result = design(design_arguments); });
 
   VerifyArguments verify_arguments;
   auto* verify_command = program.add_subcommand("verify", "run the validation book: published numbers against this program");
-  verify_command->add_option("pattern", verify_arguments.pattern, "part of a file name or a method id")->option_text("[PATTERN]");
+  verify_command->add_option("pattern", verify_arguments.pattern, "part of a file name or a method id")
+      ->option_text("[PATTERN]");
   add_common(*verify_command, verify_arguments.common);
   verify_command->callback([&] { result = verify(verify_arguments); });
 

@@ -19,7 +19,7 @@ struct Curve {
   std::string_view source;  ///< key in data/sources.bib
   std::string_view place;
   Provenance provenance;
-  double reading_error;     ///< relative
+  double reading_error;  ///< relative
   std::string_view remarks;
   std::span<const double> x;
   std::span<const double> y;

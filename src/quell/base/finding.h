@@ -17,17 +17,17 @@ std::string_view name_of(Status status);  ///< "ok", "caution", "fails"
 enum class LimitSense { at_least, at_most, note };  ///< `note`: a statement without a limit
 
 struct Finding {
-  std::string id{};       ///< stable, "type_2.unit_discharge": the key under which it can be accepted
+  std::string id{};  ///< stable, "type_2.unit_discharge": the key under which it can be accepted
   Status status = Status::ok;
-  std::string title{};    ///< the rule in a few words: "Unit discharge without a physical model"
+  std::string title{};  ///< the rule in a few words: "Unit discharge without a physical model"
   double value = 0.0;   ///< SI
   double limit = 0.0;   ///< SI
   LimitSense sense = LimitSense::note;
   Dimension dimension{};
-  std::string text{};     ///< what was found, a sentence
-  std::string advice{};   ///< what to do; empty where status is ok
-  std::string source{};   ///< key in data/sources.bib, or "" with common practice
-  std::string place{};    ///< where in the source
+  std::string text{};    ///< what was found, a sentence
+  std::string advice{};  ///< what to do; empty where status is ok
+  std::string source{};  ///< key in data/sources.bib, or "" with common practice
+  std::string place{};   ///< where in the source
   Provenance provenance = Provenance::common_practice;
 };
 

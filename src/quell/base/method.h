@@ -68,24 +68,32 @@ enum class EquationKind {
 
 /// A method of hydraulics. All fields but `remarks` must be given.
 struct Method {
-  Text id;          ///< subject.quantity.basis
-  Text title;       ///< what it gives, in words
+  Text id;     ///< subject.quantity.basis
+  Text title;  ///< what it gives, in words
   EquationKind kind = EquationKind::explicit_form;
-  Text equation;    ///< in the language of base/expression.h
+  Text equation;  ///< in the language of base/expression.h
   std::span<const Symbol> inputs;
   std::span<const Symbol> outputs;
-  Text source;      ///< key in data/sources.bib
-  Text place;       ///< where in the source
+  Text source;  ///< key in data/sources.bib
+  Text place;   ///< where in the source
   Provenance provenance;
-  Text accuracy;    ///< stated accuracy, in words with a number where there is one
+  Text accuracy;  ///< stated accuracy, in words with a number where there is one
   std::string_view remarks = {};
   /// Why these inputs lie outside the method although each is inside its own range ("F1 <= 1: …"); empty where they do not.
   std::string_view (*condition)(std::span<const double> inputs) = nullptr;
-  /// Computes the outputs from the inputs, both in the order of the symbols, in SI. Outputs are finite where there is an answer.
+  /// Computes the outputs from the inputs, both in the order of the symbols, in SI. Outputs are finite where there is an
+  /// answer.
   Outcome<void> (*evaluate)(std::span<const double> inputs, std::span<double> outputs);
 
   /// True where every input lies inside its range and the condition has no objection.
   bool covers(std::span<const double> values) const;
 };
+
+/// Puts a single result into `outputs`, or passes its reason on: the last line of many an `evaluate`.
+inline Outcome<void> store(const Outcome<double>& value, std::span<double> outputs) {
+  if (!value) return tl::unexpected(value.error());
+  outputs[0] = *value;
+  return {};
+}
 
 }  // namespace quell

@@ -6,11 +6,16 @@
 
 namespace quell {
 
-std::string quantity_token(double si_value, Dimension dimension) {
-  return fmt::format("{{{{{}|{},{},{}}}}}", si_value, dimension.length, dimension.mass, dimension.time);
+std::string quantity_token(double value, Dimension dimension) {
+  return fmt::format("{{{{{}|{},{},{}}}}}", value, dimension.length, dimension.mass, dimension.time);
 }
 
 std::string with_units(std::string_view text, UnitSystem system, int significant) {
+  return with_units(
+      text, [=](double value, Dimension dimension) { return format_quantity(value, dimension, system, significant); });
+}
+
+std::string with_units(std::string_view text, const std::function<std::string(double, Dimension)>& print) {
   std::string result;
   while (true) {
     const auto open = text.find("{{");
@@ -23,7 +28,7 @@ std::string with_units(std::string_view text, UnitSystem system, int significant
     int exponents[3] = {0, 0, 0};
     for (int& exponent : exponents)
       if (*rest != '\0') exponent = static_cast<int>(std::strtol(rest + 1, &rest, 10));
-    result += format_quantity(value, {exponents[0], exponents[1], exponents[2]}, system, significant);
+    result += print(value, {exponents[0], exponents[1], exponents[2]});
     text.remove_prefix(close + 2);
   }
 }

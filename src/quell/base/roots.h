@@ -17,7 +17,8 @@ template <class Function>
 Outcome<double> find_root(Function&& f, double lower, double upper, double tolerance) {
   const double at_lower = f(lower);
   const double at_upper = f(upper);
-  if (!std::isfinite(at_lower) || !std::isfinite(at_upper)) return no_answer("the function is not finite at the ends of the bracket");
+  if (!std::isfinite(at_lower) || !std::isfinite(at_upper))
+    return no_answer("the function is not finite at the ends of the bracket");
   if (at_lower == 0.0) return lower;
   if (at_upper == 0.0) return upper;
   if ((at_lower < 0.0) == (at_upper < 0.0)) return no_answer("no root lies between the bounds");

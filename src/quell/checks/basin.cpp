@@ -9,17 +9,13 @@
 namespace quell::checks {
 
 using dissipators::at_discharge;
+using dissipators::common_practice;
 using dissipators::limit_finding;
 using dissipators::Rule;
 
-namespace {
-constexpr Rule practice{"practice", "", Provenance::common_practice};
-}
-
 Finding jump_waves(const BasinView& view) {
-  const auto& state = *std::min_element(view.states.begin(), view.states.end(), [](const TailwaterState& a, const TailwaterState& b) {
-    return a.toe->F1 < b.toe->F1;
-  });
+  const auto& state = *std::min_element(view.states.begin(), view.states.end(),
+                                        [](const TailwaterState& a, const TailwaterState& b) { return a.toe->F1 < b.toe->F1; });
   return limit_finding("jump.waves", "Inflow Froude number above the range of waves", state.toe->F1, LimitSense::at_least, 4.5,
                        dimension::none, Status::caution, "Smallest of the range, " + at_discharge(state.toe->discharge) + ".",
                        "Between 1.7 and 4.5 waves travel far downstream: protect the banks, or choose a low-Froude basin.",
@@ -27,12 +23,12 @@ Finding jump_waves(const BasinView& view) {
 }
 
 Finding toe_velocity(const BasinView& view) {
-  const auto& state = *std::max_element(view.states.begin(), view.states.end(), [](const TailwaterState& a, const TailwaterState& b) {
-    return a.toe->V1 < b.toe->V1;
-  });
-  return limit_finding("basin.velocity", "Velocity at the toe without a study of cavitation", state.toe->V1, LimitSense::at_most, 30.0,
-                       dimension::velocity, Status::caution, "Largest of the range, " + at_discharge(state.toe->discharge) + ".",
-                       "Review cavitation on chute, blocks and sill, surface tolerances and the need for aeration.", practice);
+  const auto& state = *std::max_element(view.states.begin(), view.states.end(),
+                                        [](const TailwaterState& a, const TailwaterState& b) { return a.toe->V1 < b.toe->V1; });
+  return limit_finding(
+      "basin.velocity", "Velocity at the toe without a study of cavitation", state.toe->V1, LimitSense::at_most, 30.0,
+      dimension::velocity, Status::caution, "Largest of the range, " + at_discharge(state.toe->discharge) + ".",
+      "Review cavitation on chute, blocks and sill, surface tolerances and the need for aeration.", common_practice);
 }
 
 Finding riprap(const BasinView& view) {
@@ -47,34 +43,39 @@ Finding riprap(const BasinView& view) {
     }
   }
   const double size = hydraulics::riprap_em25(velocity);
-  return limit_finding("river.riprap", "Stone size below the end sill, first measure", size, LimitSense::note, size, dimension::length,
-                       Status::ok,
+  return limit_finding("river.riprap", "Stone size below the end sill, first measure", size, LimitSense::note, size,
+                       dimension::length, Status::ok,
                        "For a mean velocity over the sill of " + quantity_token(velocity, dimension::velocity) + " " +
-                           at_discharge(discharge) + ". Thickness at least one and a half stones, on a filter, over at least two to four "
+                           at_discharge(discharge) +
+                           ". Thickness at least one and a half stones, on a filter, over at least two to four "
                            "sequent depths.",
                        "", {"peterka_1984", "sec. 10", Provenance::memory});
 }
 
 Finding roller_hazard(const BasinView& view) {
-  const auto& state = *std::max_element(view.states.begin(), view.states.end(), [](const TailwaterState& a, const TailwaterState& b) {
-    return a.available_depth / a.toe->y2 < b.available_depth / b.toe->y2;
-  });
+  const auto& state =
+      *std::max_element(view.states.begin(), view.states.end(), [](const TailwaterState& a, const TailwaterState& b) {
+        return a.available_depth / a.toe->y2 < b.available_depth / b.toe->y2;
+      });
   const double submergence = state.available_depth / state.toe->y2 - 1.0;
-  return limit_finding("safety.roller", "Submergence of the jump, as a danger to people", submergence, LimitSense::at_most, 0.0,
-                       dimension::none, Status::caution,
-                       "The roller over a submerged jump carries swimmers and boats back to the structure; largest " +
-                           at_discharge(state.toe->discharge) + ".",
-                       "Keep the public away by booms, fences, signs and warning before releases; give the walls safe ways out.", practice);
+  return limit_finding(
+      "safety.roller", "Submergence of the jump, as a danger to people", submergence, LimitSense::at_most, 0.0, dimension::none,
+      Status::caution,
+      "The roller over a submerged jump carries swimmers and boats back to the structure; largest " +
+          at_discharge(state.toe->discharge) + ".",
+      "Keep the public away by booms, fences, signs and warning before releases; give the walls safe ways out.",
+      common_practice);
 }
 
 Finding physical_model(const BasinView& view) {
   const bool needed = view.model_asked_by_type || view.width != view.site.chute.end_width;
-  return limit_finding("model.required", "Design within what may be built without a physical model", needed ? 1.0 : 0.0,
-                       LimitSense::at_most, 0.0, dimension::none, Status::caution,
-                       needed ? "A limit of the tested range is passed, or the flow enters through a change of width."
-                              : "No rule checked here asks for a model.",
-                       "Have a physical model made before the design is final, over the whole range of discharges and with unequal gates.",
-                       {"peterka_1984", "preface and limits of sections 2 and 3", Provenance::memory});
+  return limit_finding(
+      "model.required", "Design within what may be built without a physical model", needed ? 1.0 : 0.0, LimitSense::at_most,
+      0.0, dimension::none, Status::caution,
+      needed ? "A limit of the tested range is passed, or the flow enters through a change of width."
+             : "No rule checked here asks for a model.",
+      "Have a physical model made before the design is final, over the whole range of discharges and with unequal gates.",
+      {"peterka_1984", "preface and limits of sections 2 and 3", Provenance::memory});
 }
 
 }  // namespace quell::checks

@@ -1,5 +1,5 @@
-// The checks that judge a result: one function a rule, each yielding one finding. Limits of use that belong to a type stay in the
-// type; everything here is asked of every jump basin.
+// The checks that judge a result: one function a rule, each yielding one finding. Limits of use that belong to a type stay in
+// the type; everything here is asked of every jump basin.
 #pragma once
 
 #include <span>
@@ -26,16 +26,17 @@ struct TailwaterState {
 struct BasinView {
   const site::Site& site;
   const site::ChuteGeometry& geometry;
-  std::span<const TailwaterState> states;       ///< all discharges in all tailwater cases
-  std::span<const site::ChutePoint> wettest;    ///< profile of the check flood on the chute
+  std::span<const TailwaterState> states;     ///< all discharges in all tailwater cases
+  std::span<const site::ChutePoint> wettest;  ///< profile of the check flood on the chute
   const dissipators::Structure& structure;
   double apron_level = 0.0;
   double width = 0.0;
-  double largest_crest_head = 0.0;  ///< m
-  double slab_thickness = 0.0;      ///< m
-  bool level_found = true;          ///< a level meets the tailwater requirement within the limits on the apron
-  double level_wanted = 0.0;        ///< m, the level that would; equal to apron_level where found
-  bool model_asked_by_type = false; ///< a limit of the type asks for a physical model
+  double largest_crest_head = 0.0;   ///< m
+  double slab_thickness = 0.0;       ///< m
+  bool level_found = true;           ///< a level meets the tailwater requirement within the limits on the apron
+  bool level_exists = true;          ///< some level down to the end of the search meets it
+  double level_wanted = 0.0;         ///< m, the level that would; equal to apron_level where found
+  bool model_asked_by_type = false;  ///< a limit of the type asks for a physical model
 };
 
 // Tailwater and level (tailwater.cpp)

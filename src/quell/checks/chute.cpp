@@ -12,31 +12,34 @@
 namespace quell::checks {
 
 using dissipators::at_discharge;
+using dissipators::common_practice;
 using dissipators::limit_finding;
 using dissipators::Rule;
 
 namespace {
 
-constexpr Rule practice{"practice", "", Provenance::common_practice};
 constexpr Rule small_dams{"dsd_1987", "ch. 9", Provenance::memory};
 
-const site::ToeFlow& largest_flow(const BasinView& view) { return *view.states.back().toe; }
+const site::ToeFlow& largest_flow(const BasinView& view) {
+  return *view.states.back().toe;
+}
 
 }  // namespace
 
 Finding crest_overload(const BasinView& view) {
-  return limit_finding("crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
-                       LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
-                       "Raise the design head of the crest or lengthen the crest; above 1.33 pressures and coefficients are not proven.",
-                       {"em1603_1990", "overload of standard crests", Provenance::memory});
+  return limit_finding(
+      "crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
+      LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
+      "Raise the design head of the crest or lengthen the crest; above 1.33 pressures and coefficients are not proven.",
+      {"em1603_1990", "overload of standard crests", Provenance::memory});
 }
 
 Finding crest_pressure(const BasinView& view) {
   const double pressure =
       hydraulics::crest_least_pressure_head({.He = view.largest_crest_head, .Hd = view.site.crest.design_head});
   const bool beyond = pressure < -6.1;
-  return limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least, beyond ? -6.1 : -4.6,
-                       dimension::length, beyond ? Status::fails : Status::caution,
+  return limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least,
+                       beyond ? -6.1 : -4.6, dimension::length, beyond ? Status::fails : Status::caution,
                        "Estimated at the largest discharge, without the effect of piers.",
                        "Raise the design head of the crest: lower pressures bring cavitation and vibration.",
                        {"em1603_1990", "15 ft of vacuum for design, 20 ft at most", Provenance::memory});
@@ -54,20 +57,21 @@ Finding crest_submergence(const BasinView& view) {
       discharge = state.toe->discharge;
     }
   }
-  return limit_finding("crest.submergence", "Crest free of tailwater", worst, LimitSense::at_least, 0.8, dimension::none, Status::fails,
-                       "Reservoir level less tailwater level over the head on the crest, smallest " + at_discharge(discharge) + ".",
-                       "Tailwater drowns the crest: its discharge is overestimated here, and the reservoir stands higher.",
-                       {"dsd_1987", "fig. 9-28", Provenance::memory});
+  return limit_finding(
+      "crest.submergence", "Crest free of tailwater", worst, LimitSense::at_least, 0.8, dimension::none, Status::fails,
+      "Reservoir level less tailwater level over the head on the crest, smallest " + at_discharge(discharge) + ".",
+      "Tailwater drowns the crest: its discharge is overestimated here, and the reservoir stands higher.",
+      {"dsd_1987", "fig. 9-28", Provenance::memory});
 }
 
 Finding crest_proximity(const BasinView& view) {
   const auto& flow = largest_flow(view);
   const double ratio = (flow.reservoir_level - view.apron_level) / (flow.reservoir_level - view.site.crest.crest_level);
-  return limit_finding("crest.apron_proximity", "Apron far enough below the crest not to reduce its discharge", ratio,
-                       LimitSense::at_least, 1.7, dimension::none, Status::caution,
-                       "Reservoir level above the apron over the head on the crest, at the largest discharge.",
-                       "The apron reduces the crest's discharge by up to 23 %: apply the published reduction before relying on the levels.",
-                       {"dsd_1987", "fig. 9-27", Provenance::memory});
+  return limit_finding(
+      "crest.apron_proximity", "Apron far enough below the crest not to reduce its discharge", ratio, LimitSense::at_least, 1.7,
+      dimension::none, Status::caution, "Reservoir level above the apron over the head on the crest, at the largest discharge.",
+      "The apron reduces the crest's discharge by up to 23 %: apply the published reduction before relying on the levels.",
+      {"dsd_1987", "fig. 9-27", Provenance::memory});
 }
 
 Finding chute_walls(const BasinView& view) {
@@ -83,12 +87,13 @@ Finding chute_walls(const BasinView& view) {
   const double given = view.site.chute.wall_height;
   const std::string where = " The largest need stands at bed level " + quantity_token(level, dimension::length) + ".";
   if (!(given > 0.0)) {
-    return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", needed, LimitSense::note, needed,
-                         dimension::length, Status::ok, "Depth and freeboard at the check flood; no height is given in the site file." + where, "",
+    return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", needed, LimitSense::note,
+                         needed, dimension::length, Status::ok,
+                         "Depth and freeboard at the check flood; no height is given in the site file." + where, "",
                          small_dams);
   }
-  return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", given, LimitSense::at_least, needed,
-                       dimension::length, Status::caution, "Against depth and freeboard at the check flood." + where,
+  return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", given, LimitSense::at_least,
+                       needed, dimension::length, Status::caution, "Against depth and freeboard at the check flood." + where,
                        "Raise the walls to the limit, or accept overtopping only where it harms nothing.", small_dams);
 }
 
@@ -97,13 +102,14 @@ Finding chute_width_change(const BasinView& view) {
   double tangent = 0.0;
   for (const auto& piece : view.geometry.pieces) tangent = std::max(tangent, std::abs(piece.width_change) / 2.0);
   // The flow is slowest, and so follows best, at the start; the rule takes the Froude number there.
-  const double froude = view.wettest.empty() ? 1.0
-                                             : hydraulics::froude_number(view.wettest.front().velocity, view.wettest.front().depth);
-  return limit_finding("chute.flare", "Flare or contraction of the chute's walls, each side", tangent, LimitSense::at_most,
-                       hydraulics::largest_flare({.F = froude}), dimension::none, Status::caution,
-                       chute.width == chute.end_width ? "The walls are parallel." : "Tangent of the angle of each wall to the axis.",
-                       "Lengthen the change of width: the flow leaves wider walls, and steeper contractions send cross waves.",
-                       {"hec14_2006", "ch. 4, errata", Provenance::seen});
+  const double froude =
+      view.wettest.empty() ? 1.0 : hydraulics::froude_number(view.wettest.front().velocity, view.wettest.front().depth);
+  return limit_finding(
+      "chute.flare", "Flare or contraction of the chute's walls, each side", tangent, LimitSense::at_most,
+      hydraulics::largest_flare({.F = froude}), dimension::none, Status::caution,
+      chute.width == chute.end_width ? "The walls are parallel." : "Tangent of the angle of each wall to the axis.",
+      "Lengthen the change of width: the flow leaves wider walls, and steeper contractions send cross waves.",
+      {"hec14_2006", "ch. 4, errata", Provenance::seen});
 }
 
 Finding basin_width_change(const BasinView& view) {
@@ -112,28 +118,32 @@ Finding basin_width_change(const BasinView& view) {
   const double needed = change / 2.0 / hydraulics::largest_flare({.F = flow.F1});
   const auto& last = view.geometry.pieces.back();
   const double available = (view.geometry.last_reach_level - view.apron_level) / last.sine;
-  return limit_finding("basin.width_change", "Length of chute over which its walls reach the basin's width", needed, LimitSense::at_most,
-                       available, dimension::length, Status::fails,
-                       change > 1e-9 ? "The walls must change width on the last reach of the chute, by 1 in 3 F1; abrupt changes are not allowed."
-                                     : "Chute and basin have the same width.",
-                       "Choose a basin width nearer to the chute's, or change the width of the chute itself.",
-                       {"hec14_2006", "ch. 4, errata", Provenance::seen});
+  return limit_finding(
+      "basin.width_change", "Length of chute over which its walls reach the basin's width", needed, LimitSense::at_most,
+      available, dimension::length, Status::fails,
+      change > 1e-9
+          ? "The walls must change width on the last reach of the chute, by 1 in 3 F1; abrupt changes are not allowed."
+          : "Chute and basin have the same width.",
+      "Choose a basin width nearer to the chute's, or change the width of the chute itself.",
+      {"hec14_2006", "ch. 4, errata", Provenance::seen});
 }
 
 Finding invert_curve(const BasinView& view) {
   const auto& flow = largest_flow(view);
   const double radius = view.structure.invert_radius;
   if (!(radius > 0.0)) {
-    return limit_finding("invert.radius", "Curve between chute and apron", 0.0, LimitSense::note, 0.0, dimension::length, Status::ok,
-                         "The chute is flatter than 45 degrees and may meet the apron at an angle; a curve of ten depths is good practice.",
-                         "", {"peterka_1984", "sec. 2 and 3", Provenance::memory});
+    return limit_finding(
+        "invert.radius", "Curve between chute and apron", 0.0, LimitSense::note, 0.0, dimension::length, Status::ok,
+        "The chute is flatter than 45 degrees and may meet the apron at an angle; a curve of ten depths is good practice.", "",
+        {"peterka_1984", "sec. 2 and 3", Provenance::memory});
   }
   const double pressure = hydraulics::invert_curve_pressure({.q = flow.unit_discharge, .V = flow.V1, .R = radius});
-  return limit_finding("invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least, 4.0 * flow.y1,
-                       dimension::length, Status::fails,
+  return limit_finding("invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
+                       4.0 * flow.y1, dimension::length, Status::fails,
                        "Five depths at the toe; the least published is four. The curve adds " +
                            quantity_token(pressure, dimension::pressure) + " to the floor, to be carried by the structure.",
-                       "Enlarge the radius.", {"peterka_1984", "sec. 2: at least 4 y1 for chutes of 45 degrees and steeper", Provenance::memory});
+                       "Enlarge the radius.",
+                       {"peterka_1984", "sec. 2: at least 4 y1 for chutes of 45 degrees and steeper", Provenance::memory});
 }
 
 }  // namespace quell::checks

@@ -10,12 +10,11 @@
 namespace quell::checks {
 
 using dissipators::at_discharge;
+using dissipators::common_practice;
 using dissipators::limit_finding;
 using dissipators::Rule;
 
 namespace {
-
-constexpr Rule practice{"practice", "", Provenance::common_practice};
 
 /// The state with the smallest value of `measure`.
 template <class Measure>
@@ -60,10 +59,11 @@ Finding tailwater_margin(const BasinView& view) {
 Finding sweep_out(const BasinView& view) {
   const auto margin = [](const TailwaterState& state) { return state.available_depth - state.need.sweep_out; };
   const auto& worst = least(view, margin);
-  return limit_finding("tailwater.sweep_out", "Tailwater above the depth at which the jump leaves the basin", margin(worst),
-                       LimitSense::at_least, 0.0, dimension::length, Status::fails, "The smallest reserve stands " + in_case(worst) + ".",
-                       "The jump is swept out into the river: the bed below the basin is attacked at full velocity. Lower the apron.",
-                       {"peterka_1984", "sweep-out depths, a warning level", Provenance::memory});
+  return limit_finding(
+      "tailwater.sweep_out", "Tailwater above the depth at which the jump leaves the basin", margin(worst),
+      LimitSense::at_least, 0.0, dimension::length, Status::fails, "The smallest reserve stands " + in_case(worst) + ".",
+      "The jump is swept out into the river: the bed below the basin is attacked at full velocity. Lower the apron.",
+      {"peterka_1984", "sweep-out depths, a warning level", Provenance::memory});
 }
 
 Finding sequent_depth_met(const BasinView& view) {
@@ -73,7 +73,7 @@ Finding sequent_depth_met(const BasinView& view) {
                        LimitSense::at_least, 1.0, dimension::none, Status::fails,
                        "Smallest ratio of tailwater to sequent depth, " + in_case(worst) +
                            ". Tailwater is that of the natural channel below the basin.",
-                       "Lower the apron until tailwater reaches the sequent depth at every discharge.", practice);
+                       "Lower the apron until tailwater reaches the sequent depth at every discharge.", common_practice);
 }
 
 Finding drowned(const BasinView& view) {
@@ -81,14 +81,15 @@ Finding drowned(const BasinView& view) {
   const auto& worst = least(view, room);
   const auto is_drowned = [&](const TailwaterState& state) { return room(state) < 0.0; };
   const bool any = is_drowned(worst);
-  return limit_finding("tailwater.drowned", "Tailwater below the depth that drowns the jump", worst.available_depth / worst.toe->y2,
-                       LimitSense::at_most, worst.need.largest / worst.toe->y2, dimension::none, Status::caution,
-                       any ? "The jump is drowned " + span_of_discharges(view, is_drowned) + ", by up to " +
-                                 quantity_token(-room(worst), dimension::length) + " (" + in_case(worst) + ")."
-                           : "Largest ratio of tailwater to sequent depth, " + in_case(worst) + ".",
-                       "A drowned jet dives and runs along the floor past the sill: protect the bed, or compare a sloping apron or a roller "
-                       "bucket if these discharges are frequent.",
-                       practice);
+  return limit_finding(
+      "tailwater.drowned", "Tailwater below the depth that drowns the jump", worst.available_depth / worst.toe->y2,
+      LimitSense::at_most, worst.need.largest / worst.toe->y2, dimension::none, Status::caution,
+      any ? "The jump is drowned " + span_of_discharges(view, is_drowned) + ", by up to " +
+                quantity_token(-room(worst), dimension::length) + " (" + in_case(worst) + ")."
+          : "Largest ratio of tailwater to sequent depth, " + in_case(worst) + ".",
+      "A drowned jet dives and runs along the floor past the sill: protect the bed, or compare a sloping apron or a roller "
+      "bucket if these discharges are frequent.",
+      common_practice);
 }
 
 Finding tailwater_spread(const BasinView& view) {
@@ -96,33 +97,47 @@ Finding tailwater_spread(const BasinView& view) {
   return limit_finding("tailwater.spread", "Low and high tailwater given beside the expected", given ? 1.0 : 0.0,
                        LimitSense::at_least, 1.0, dimension::none, Status::caution,
                        given ? "The apron is set for the low case." : "The site file gives one tailwater curve only.",
-                       "Give low and high curves: roughness 20 % lower and higher is usual, with the water that is sure to flow for the low one.",
-                       practice);
+                       "Give low and high curves: roughness 20 % lower and higher is usual, with the water that is sure to "
+                       "flow for the low one.",
+                       common_practice);
 }
 
 Finding bed_degradation(const BasinView& view) {
-  return limit_finding("tailwater.bed_degradation", "Allowance for degradation of the river bed", view.site.river.bed_degradation,
-                       LimitSense::at_least, 1e-9, dimension::length, Status::caution,
+  return limit_finding("tailwater.bed_degradation", "Allowance for degradation of the river bed",
+                       view.site.river.bed_degradation, LimitSense::at_least, 1e-9, dimension::length, Status::caution,
                        "The allowance lowers the low tailwater case at every discharge.",
-                       "Rivers below dams cut down: estimate the lowering of the bed over the life of the work and enter it.", practice);
+                       "Rivers below dams cut down: estimate the lowering of the bed over the life of the work and enter it.",
+                       common_practice);
 }
 
 Finding apron_limits(const BasinView& view) {
   const double short_by = view.apron_level - view.level_wanted;
-  return limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given", short_by, LimitSense::at_most,
-                       1e-9, dimension::length, Status::fails,
-                       view.level_found ? "The level is set by tailwater or lies below it."
-                                        : "The apron would have to lie lower than allowed, at " +
-                                              quantity_token(view.level_wanted, dimension::length) + ", to meet every discharge.",
-                       "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.", practice);
+  std::string text = "The level is set by tailwater or lies below it.";
+  if (!view.level_exists)
+    text = "No level down to " + quantity_token(view.level_wanted, dimension::length) + " gives every discharge its tailwater.";
+  else if (!view.level_found)
+    text =
+        "To meet every discharge the apron would have to lie at " + quantity_token(view.level_wanted, dimension::length) + ".";
+  Finding finding =
+      limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given", short_by,
+                    LimitSense::at_most, 1e-9, dimension::length, Status::fails, text,
+                    "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.", common_practice);
+  if (!view.level_exists) {
+    finding.status = Status::fails;
+    finding.advice =
+        "The river gives too little water for a jump basin here: raise it by a sill downstream, widen the basin, or choose "
+        "another kind of dissipator.";
+  }
+  return finding;
 }
 
 Finding apron_against_bed(const BasinView& view) {
   const double above = view.apron_level - view.site.river.bed_level;
   return limit_finding("apron.river_bed", "Apron not above the river bed", above, LimitSense::at_most, 0.0, dimension::length,
                        Status::caution, "Apron level less river bed level.",
-                       "The water falls from the basin to the bed: protect the step, or take the excess of tailwater as a reason for a sloping apron.",
-                       practice);
+                       "The water falls from the basin to the bed: protect the step, or take the excess of tailwater as a "
+                       "reason for a sloping apron.",
+                       common_practice);
 }
 
 Finding founding(const BasinView& view) {
@@ -132,19 +147,19 @@ Finding founding(const BasinView& view) {
   return limit_finding("apron.foundation", "Underside of the slab on sound foundation", above, LimitSense::at_most, 0.0,
                        dimension::length, Status::caution,
                        given ? "Underside of the slab less foundation level." : "The site file gives no foundation level.",
-                       "Found the slab on fill concrete down to the sound foundation, or lower the apron.", practice);
+                       "Found the slab on fill concrete down to the sound foundation, or lower the apron.", common_practice);
 }
 
 Finding sill_control(const BasinView& view) {
   const auto drop = [&](const TailwaterState& state) {
-    return state.available_depth - view.structure.end_sill_height -
-           1.5 * hydraulics::critical_depth(state.toe->unit_discharge);
+    return state.available_depth - view.structure.end_sill_height - 1.5 * hydraulics::critical_depth(state.toe->unit_discharge);
   };
   const auto& worst = least(view, drop);
-  return limit_finding("basin.sill_control", "End sill drowned by the river at every discharge", drop(worst), LimitSense::at_least, 0.0,
-                       dimension::length, Status::caution,
+  return limit_finding("basin.sill_control", "End sill drowned by the river at every discharge", drop(worst),
+                       LimitSense::at_least, 0.0, dimension::length, Status::caution,
                        "Tailwater less the energy level of critical flow over the sill; smallest " + in_case(worst) + ".",
-                       "The sill acts as a weir and water falls from it: lower it or protect the bed as below a fall.", practice);
+                       "The sill acts as a weir and water falls from it: lower it or protect the bed as below a fall.",
+                       common_practice);
 }
 
 }  // namespace quell::checks

@@ -32,8 +32,8 @@ double margin_at(const ApronSearch& search, double discharge, double level) {
   return prepared ? tailwater_margin(search, *prepared, level) : -no_flow;
 }
 
-/// The smallest margin over all discharges at one level: the least of the cases, refined inside the two intervals beside each local
-/// minimum that could undercut it.
+/// The smallest margin over all discharges at one level: the least of the cases, refined inside the two intervals beside each
+/// local minimum that could undercut it.
 Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> cases, double level) {
   std::vector<double> margins;
   margins.reserve(cases.size());
@@ -44,26 +44,34 @@ Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> c
     const double left = i > 0 ? margins[i - 1] : margins[i];
     const double right = i + 1 < cases.size() ? margins[i + 1] : margins[i];
     const bool local = margins[i] <= left && margins[i] <= right;
-    // A parabola through three points dips below the middle one by at most an eighth of the larger rise beside it; four times that is kept.
+    // A parabola through three points dips below the middle one by at most an eighth of the larger rise beside it; four times
+    // that is kept.
     const double dip = 0.5 * std::max(left - margins[i], right - margins[i]);
     if (!local || margins[i] - dip > worst.margin) continue;
+    const double here = cases[i].data.discharge;
     for (std::size_t from = i > 0 ? i - 1 : 0; from < std::min(i + 1, cases.size() - 1); ++from) {
+      const double lower = cases[from].data.discharge;
+      const double upper = cases[from + 1].data.discharge;
       const auto margin = [&](double discharge) { return margin_at(search, discharge, level); };
-      const auto [discharge, value] =
-          boost::math::tools::brent_find_minima(margin, cases[from].data.discharge, cases[from + 1].data.discharge, 16);
+      // Most often the minimum lies on one side only: where the margin rises at once, there is nothing to look for.
+      if (margin(here + 1e-3 * (lower + upper - 2.0 * here)) >= margins[i]) continue;
+      const auto [discharge, value] = boost::math::tools::brent_find_minima(margin, lower, upper, 16);
       if (value < worst.margin) worst = {discharge, value};
     }
   }
   return worst;
 }
 
-double rounded_down(double level, double step) { return std::floor(level / step + 1e-6) * step; }
+double rounded_down(double level, double step) {
+  return std::floor(level / step + 1e-6) * step;
+}
 
 }  // namespace
 
 double tailwater_margin(const ApronSearch& search, const PreparedCase& prepared, double apron_level) noexcept {
   const double energy_level = prepared.chute.energy_level_at(apron_level);
-  const auto flow = site::toe_flow(prepared.data.discharge, search.width, energy_level, prepared.data.reservoir_level, apron_level);
+  const auto flow =
+      site::toe_flow(prepared.data.discharge, search.width, energy_level, prepared.data.reservoir_level, apron_level);
   if (!flow) return no_flow - site::least_energy_head(prepared.data.discharge, search.width) + (energy_level - apron_level);
   const double low = prepared.data.tailwater_level[site::index_of(site::TailwaterCase::low)];
   return low - apron_level - search.type.tailwater_need(*flow).required - search.site.basin.tailwater_margin;
@@ -75,8 +83,8 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
       return no_answer("the drop to the lowest apron searched is too small for supercritical flow at some discharge");
   double level = search.highest_level;
   for (const auto& prepared : cases) level = level_for(search, prepared, level);
-  // Between the discharges of the range the margin may dip below zero: follow it down. The margin's slope in the level is near -1,
-  // so that each pass leaves about a tenth of the shortfall.
+  // Between the discharges of the range the margin may dip below zero: follow it down. The margin's slope in the level is near
+  // -1, so that each pass leaves about a tenth of the shortfall.
   Worst worst = worst_discharge(search, cases, level);
   for (int pass = 0; pass < 8 && worst.margin < -level_tolerance && level > search.lowest_level; ++pass) {
     const auto prepared = prepare_case(search.site, search.geometry, worst.discharge);

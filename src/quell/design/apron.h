@@ -21,16 +21,16 @@ struct ApronSearch {
   double highest_level = 0.0;  ///< m, limit of the search
 };
 
-/// Tailwater less what is required (m) for one case at one level, in the low tailwater case. Strongly negative where the drop is too small for supercritical
-/// flow, so that such levels are never chosen.
+/// Tailwater less what is required (m) for one case at one level, in the low tailwater case. Strongly negative where the drop
+/// is too small for supercritical flow, so that such levels are never chosen.
 double tailwater_margin(const ApronSearch& search, const PreparedCase& prepared, double apron_level) noexcept;
 
 struct ApronLevel {
-  double level = 0.0;               ///< m, rounded down to the step of the site; within the limits
-  double wanted = 0.0;              ///< m, before the limits
-  bool within_limits = true;        ///< false: a lower level than allowed would be needed; `level` is then the lowest allowed
-  bool found = true;                ///< false: not even the lowest level searched meets every discharge
-  double governing_discharge = 0.0; ///< m3/s, of the smallest margin at `level`
+  double level = 0.0;                ///< m, rounded down to the step of the site; within the limits
+  double wanted = 0.0;               ///< m, before the limits
+  bool within_limits = true;         ///< false: a lower level than allowed would be needed; `level` is then the lowest allowed
+  bool found = true;                 ///< false: not even the lowest level searched meets every discharge
+  double governing_discharge = 0.0;  ///< m3/s, of the smallest margin at `level`
 };
 
 /// No answer where some discharge has no supercritical toe flow at any level searched.

@@ -8,7 +8,8 @@
 namespace quell::design {
 namespace {
 
-/// How deep an apron is looked for: as far below the river bed as the crest stands above it, or the user's limit where that is lower.
+/// How deep an apron is looked for: as far below the river bed as the crest stands above it, or the user's limit where that is
+/// lower.
 double search_floor(const site::Site& site) {
   const double depth = site.river.bed_level - (site.crest.crest_level - site.river.bed_level);
   return site.basin.has_lowest_apron ? std::min(site.basin.lowest_apron_level, depth) : depth;
@@ -26,18 +27,18 @@ int failures(const Option& option) {
                                         [](const Finding& finding) { return finding.status == Status::fails; }));
 }
 
-/// Fewest failed findings, then least concrete.
+/// A type within its limits of use goes before one outside them; then the fewest failed findings, then least concrete.
+bool preferred(const Option& option, const Option& best) {
+  if (option.applicable != best.applicable) return option.applicable;
+  const int difference = failures(option) - failures(best);
+  return difference < 0 || (difference == 0 && option.quantities.concrete < best.quantities.concrete);
+}
+
 void choose(DesignResult& result) {
   for (std::size_t i = 0; i < result.options.size(); ++i) {
     const auto& option = result.options[i];
     if (!option.sized) continue;
-    if (result.chosen < 0) {
-      result.chosen = static_cast<int>(i);
-      continue;
-    }
-    const auto& best = result.options[static_cast<std::size_t>(result.chosen)];
-    const int difference = failures(option) - failures(best);
-    if (difference < 0 || (difference == 0 && option.quantities.concrete < best.quantities.concrete))
+    if (result.chosen < 0 || preferred(option, result.options[static_cast<std::size_t>(result.chosen)]))
       result.chosen = static_cast<int>(i);
   }
   if (result.chosen < 0) {

@@ -10,8 +10,8 @@ namespace quell::design {
 
 struct DesignOptions {
   std::span<const dissipators::Dissipator* const> types;  ///< which types, in order
-  bool with_workings = false;  ///< record the workings of the governing cases
-  bool with_profiles = false;  ///< compute the water profiles for figures
+  bool with_workings = false;                             ///< record the workings of the governing cases
+  bool with_profiles = false;                             ///< compute the water profiles for figures
 };
 
 /// Runs the design. No answer where the crest or chute has no flow for the range (the reason says which); a type that cannot be

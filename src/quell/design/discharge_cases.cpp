@@ -16,7 +16,9 @@ struct Wanted {
   bool reported;
 };
 
-bool same(double a, double b) { return std::abs(a - b) <= 1e-6 * std::max(a, b); }
+bool same(double a, double b) {
+  return std::abs(a - b) <= 1e-6 * std::max(a, b);
+}
 
 /// One entry a discharge: named floods first, so that they keep their names where the range meets them.
 std::vector<Wanted> wanted_discharges(const site::Site& site) {

@@ -8,8 +8,8 @@
 
 namespace quell::design {
 
-/// A discharge with everything that does not depend on the basin. `reported` is false for the extra discharges (kinks of a tailwater rating)
-/// that are only searched.
+/// A discharge with everything that does not depend on the basin. `reported` is false for the extra discharges (kinks of a
+/// tailwater rating) that are only searched.
 struct PreparedCase {
   DischargeCase data;
   site::ChuteFlow chute;

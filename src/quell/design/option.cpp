@@ -39,7 +39,8 @@ CaseResult judge_case(const PreparedSite& prepared, const dissipators::Dissipato
 }
 
 Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double level) {
-  return site::toe_flow(prepared.data.discharge, width, prepared.chute.energy_level_at(level), prepared.data.reservoir_level, level);
+  return site::toe_flow(prepared.data.discharge, width, prepared.chute.energy_level_at(level), prepared.data.reservoir_level,
+                        level);
 }
 
 /// Toe flows of the reported discharges; fills the option's cases.
@@ -126,6 +127,7 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                .largest_crest_head = prepared.cases.back().data.crest_head,
                                .slab_thickness = option.quantities.slab_thickness,
                                .level_found = apron.within_limits,
+                               .level_exists = apron.found,
                                .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
                                .model_asked_by_type = model_asked};
   for (auto& finding : checks::judge_basin(view)) option.findings.push_back(std::move(finding));
@@ -146,7 +148,8 @@ std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, 
     text += "; no level searched gives every discharge its tailwater: " + quantity_token(-governing.margin, dimension::length) +
             " are missing there.";
   } else if (!apron.within_limits) {
-    text += "; the limit on the apron leaves it " + quantity_token(-governing.margin, dimension::length) + " short of tailwater.";
+    text +=
+        "; the limit on the apron leaves it " + quantity_token(-governing.margin, dimension::length) + " short of tailwater.";
   } else {
     text += ", with a margin of " + quantity_token(governing.margin, dimension::length) + " in the low tailwater case.";
   }
@@ -200,7 +203,8 @@ Option cannot_size(const dissipators::Dissipator& type, double width, std::strin
 
 }  // namespace
 
-Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width, const DesignOptions& options) {
+Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width,
+                   const DesignOptions& options) {
   const ApronSearch search{prepared.site, prepared.geometry, type, width, prepared.lowest_level, prepared.highest_level};
   const auto apron = set_apron(search, prepared.cases);
   if (!apron) return cannot_size(type, width, apron.error().reason);
@@ -220,7 +224,8 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   set_walls_and_levels(prepared, option);
   double largest_y2 = 0.0;
   for (const auto& flow : *flows) largest_y2 = std::max(largest_y2, flow.y2);
-  option.quantities = concrete({option.structure.length, width, option.wall_height, largest_y2}, option.structure.elements, nullptr);
+  option.quantities =
+      concrete({option.structure.length, width, option.wall_height, largest_y2}, option.structure.elements, nullptr);
   judge(prepared, sizing, *apron, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);

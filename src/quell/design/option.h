@@ -11,12 +11,13 @@ struct PreparedSite {
   const site::Site& site;
   const site::ChuteGeometry& geometry;
   std::span<const PreparedCase> cases;
-  double lowest_level = 0.0;   ///< m, limits of the search for an apron level
+  double lowest_level = 0.0;  ///< m, limits of the search for an apron level
   double highest_level = 0.0;
 };
 
 /// Sets and sizes `type` at `width`. An option that cannot be sized says why.
-Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width, const DesignOptions& options);
+Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width,
+                   const DesignOptions& options);
 
 /// The least-concrete width where the width is free, the wished one otherwise; then as above.
 Option best_option(const PreparedSite& prepared, const dissipators::Dissipator& type, const DesignOptions& options);

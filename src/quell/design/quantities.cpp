@@ -6,8 +6,12 @@
 namespace quell::design {
 namespace {
 
-double slab_thickness(double y2) { return std::clamp(0.15 * y2, 0.6, 2.0); }
-double wall_thickness(double height) { return 0.30 + 0.10 * height; }
+double slab_thickness(double y2) {
+  return std::clamp(0.15 * y2, 0.6, 2.0);
+}
+double wall_thickness(double height) {
+  return 0.30 + 0.10 * height;
+}
 
 /// Area of a closed outline, m2.
 double outline_area(std::span<const dissipators::SectionPoint> outline) {
@@ -32,7 +36,9 @@ constexpr Symbol concrete_in[] = {{"L", "length of the basin", dimension::length
                                   {"Ve", "volume of blocks, piers and sill", dimension::volume, {0.0, no_limit}}};
 constexpr Symbol concrete_out[] = {{"Vc", "volume of concrete", dimension::volume, above_zero}};
 
-double volume(double L, double W, double H, double s, double t, double Ve) { return L * (W + 2.0 * t) * s + 2.0 * L * H * t + Ve; }
+double volume(double L, double W, double H, double s, double t, double Ve) {
+  return L * (W + 2.0 * t) * s + 2.0 * L * H * t + Ve;
+}
 
 const Method slab_method{
     .id = "quantity.slab_thickness.first_measure",
@@ -49,35 +55,33 @@ const Method slab_method{
       return {};
     }};
 
-const Method wall_method{
-    .id = "quantity.wall_thickness.first_measure",
-    .title = "Mean thickness of the basin's walls, first measure",
-    .equation = "t = 0.3 + 0.1*H",
-    .inputs = wall_in,
-    .outputs = wall_out,
-    .source = "practice",
-    .place = "cantilever walls of usual slenderness; for comparison only",
-    .provenance = Provenance::common_practice,
-    .accuracy = "order of size: earth and water pressure decide",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = wall_thickness(in[0]);
-      return {};
-    }};
+const Method wall_method{.id = "quantity.wall_thickness.first_measure",
+                         .title = "Mean thickness of the basin's walls, first measure",
+                         .equation = "t = 0.3 + 0.1*H",
+                         .inputs = wall_in,
+                         .outputs = wall_out,
+                         .source = "practice",
+                         .place = "cantilever walls of usual slenderness; for comparison only",
+                         .provenance = Provenance::common_practice,
+                         .accuracy = "order of size: earth and water pressure decide",
+                         .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                           out[0] = wall_thickness(in[0]);
+                           return {};
+                         }};
 
-const Method concrete_method{
-    .id = "quantity.concrete.first_measure",
-    .title = "Concrete of the basin, first measure",
-    .equation = "Vc = L*(W + 2*t)*s + 2*L*H*t + Ve",
-    .inputs = concrete_in,
-    .outputs = concrete_out,
-    .source = "momentum",
-    .place = "geometry of slab, two walls and elements",
-    .provenance = Provenance::derived,
-    .accuracy = "exact for the thicknesses given",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = volume(in[0], in[1], in[2], in[3], in[4], in[5]);
-      return {};
-    }};
+const Method concrete_method{.id = "quantity.concrete.first_measure",
+                             .title = "Concrete of the basin, first measure",
+                             .equation = "Vc = L*(W + 2*t)*s + 2*L*H*t + Ve",
+                             .inputs = concrete_in,
+                             .outputs = concrete_out,
+                             .source = "momentum",
+                             .place = "geometry of slab, two walls and elements",
+                             .provenance = Provenance::derived,
+                             .accuracy = "exact for the thicknesses given",
+                             .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                               out[0] = volume(in[0], in[1], in[2], in[3], in[4], in[5]);
+                               return {};
+                             }};
 
 }  // namespace
 

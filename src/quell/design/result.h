@@ -21,12 +21,12 @@ std::string_view name_of(JumpPlace place);  ///< "on_apron", …
 
 /// One discharge that the design runs over.
 struct DischargeCase {
-  double discharge = 0.0;         ///< m3/s
-  double return_period = 0.0;     ///< years; 0: none
-  double reservoir_level = 0.0;   ///< m
-  double crest_head = 0.0;        ///< He, m
-  double width = 0.0;             ///< m, width in use at the crest
-  std::string origin{};             ///< "range", "design flood", the name of a named flood
+  double discharge = 0.0;                   ///< m3/s
+  double return_period = 0.0;               ///< years; 0: none
+  double reservoir_level = 0.0;             ///< m
+  double crest_head = 0.0;                  ///< He, m
+  double width = 0.0;                       ///< m, width in use at the crest
+  std::string origin{};                     ///< "range", "design flood", the name of a named flood
   std::array<double, 3> tailwater_level{};  ///< m, by TailwaterCase
 };
 
@@ -35,21 +35,21 @@ struct CaseResult {
   double discharge = 0.0;
   site::TailwaterCase tailwater_case = site::TailwaterCase::low;
   site::ToeFlow toe{};
-  double energy_loss = 0.0;       ///< dE of the free jump, m
-  double jump_length = 0.0;       ///< m
-  double roller_length = 0.0;     ///< m
-  dissipators::TailwaterNeed need{};///< depths above the apron, m, without the user's margin
-  double required_depth = 0.0;    ///< need.required plus the user's margin, m
-  double available_depth = 0.0;   ///< tailwater level minus apron level, m
-  double margin = 0.0;            ///< available minus required, m
+  double energy_loss = 0.0;           ///< dE of the free jump, m
+  double jump_length = 0.0;           ///< m
+  double roller_length = 0.0;         ///< m
+  dissipators::TailwaterNeed need{};  ///< depths above the apron, m, without the user's margin
+  double required_depth = 0.0;        ///< need.required plus the user's margin, m
+  double available_depth = 0.0;       ///< tailwater level minus apron level, m
+  double margin = 0.0;                ///< available minus required, m
   JumpPlace jump = JumpPlace::on_apron;
 };
 
 struct Governing {
-  double discharge = 0.0;         ///< m3/s, refined between the discharges of the range
+  double discharge = 0.0;  ///< m3/s, refined between the discharges of the range
   site::TailwaterCase tailwater_case = site::TailwaterCase::low;
-  double margin = 0.0;            ///< m, smallest of all
-  double tailwater_level = 0.0;   ///< m
+  double margin = 0.0;           ///< m, smallest of all
+  double tailwater_level = 0.0;  ///< m
   site::ToeFlow toe{};
   double required_depth = 0.0;
   double available_depth = 0.0;
@@ -58,11 +58,11 @@ struct Governing {
 /// Water surface for the long section at one discharge.
 struct WaterProfile {
   double discharge = 0.0;
-  std::string label{};                        ///< "governing discharge", "design flood", …
+  std::string label{};  ///< "governing discharge", "design flood", …
   double reservoir_level = 0.0;
-  double tailwater_level = 0.0;             ///< m, low case
-  std::vector<site::ChutePoint> chute{};      ///< tangent point to toe
-  CaseResult result{};                        ///< in the low case
+  double tailwater_level = 0.0;           ///< m, low case
+  std::vector<site::ChutePoint> chute{};  ///< tangent point to toe
+  CaseResult result{};                    ///< in the low case
 };
 
 struct Quantities {
@@ -77,32 +77,32 @@ struct Quantities {
 /// One dissipator type, set and sized.
 struct Option {
   const dissipators::Dissipator* type = nullptr;
-  bool sized = false;              ///< false: no level or no toe flow was found, and `statement` says why; then only findings hold
-  bool applicable = false;         ///< within the type's limits of use
-  std::string statement{};           ///< one or two sentences: why it fits or not, which discharge governs
-  double apron_level = 0.0;        ///< m
-  double width = 0.0;              ///< m
-  double length = 0.0;             ///< m
-  double wall_top_level = 0.0;     ///< m
-  double wall_height = 0.0;        ///< m above the apron
-  double end_sill_level = 0.0;     ///< m, crest of the end sill; the apron level where there is none
+  bool sized = false;           ///< false: no level or no toe flow was found, and `statement` says why; then only findings hold
+  bool applicable = false;      ///< within the type's limits of use
+  std::string statement{};      ///< one or two sentences: why it fits or not, which discharge governs
+  double apron_level = 0.0;     ///< m
+  double width = 0.0;           ///< m
+  double length = 0.0;          ///< m
+  double wall_top_level = 0.0;  ///< m
+  double wall_height = 0.0;     ///< m above the apron
+  double end_sill_level = 0.0;  ///< m, crest of the end sill; the apron level where there is none
   double chute_end_station = 0.0;  ///< m, horizontal from the crest axis to the toe
   Governing governing{};
-  std::vector<CaseResult> cases{};   ///< discharge by discharge, each with low, expected, high
+  std::vector<CaseResult> cases{};  ///< discharge by discharge, each with low, expected, high
   dissipators::Structure structure{};
   Quantities quantities{};
   Findings findings{};
   std::vector<WaterProfile> profiles{};  ///< governing discharge, design flood, check flood, smallest
-  Working working{};                 ///< of the governing case, the sizing case and the quantities
+  Working working{};                     ///< of the governing case, the sizing case and the quantities
 };
 
 struct DesignResult {
   std::vector<DischargeCase> cases{};
-  std::vector<Option> options{};     ///< in the order asked for
-  int chosen = -1;                 ///< index in options; -1: none could be sized
-  std::string choice_reason{};       ///< a sentence
+  std::vector<Option> options{};  ///< in the order asked for
+  int chosen = -1;                ///< index in options; -1: none could be sized
+  std::string choice_reason{};    ///< a sentence
   bool all_requirements_met = false;
-  double engine_seconds = 0.0;     ///< filled by the caller that has a clock
+  double engine_seconds = 0.0;  ///< filled by the caller that has a clock
 };
 
 }  // namespace quell::design

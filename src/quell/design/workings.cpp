@@ -15,8 +15,8 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
   site::trace_crest(site.crest, entry.data.crest_head, working);
   entry.chute.trace_energy(option.apron_level, working);
   const double energy_level = entry.chute.energy_level_at(option.apron_level);
-  const auto toe = site::toe_flow(entry.data.discharge, option.width, energy_level, entry.data.reservoir_level, option.apron_level,
-                                  &working);
+  const auto toe = site::toe_flow(entry.data.discharge, option.width, energy_level, entry.data.reservoir_level,
+                                  option.apron_level, &working);
   if (!toe) return;
   site::free_jump(*toe, &working);
   option.type->trace_tailwater_need(*toe, working);

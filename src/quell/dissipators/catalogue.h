@@ -18,17 +18,18 @@ namespace quell::dissipators {
 
 /// What is known of a type before any number: printed by the comparison, the report and the docs.
 struct TypeRecord {
-  Text id;                 ///< "type_2"
-  Text name;               ///< the trade's name: "Type II basin"
-  Text summary;            ///< one sentence: what it consists of and what it is for
-  Text source;             ///< key in data/sources.bib
+  Text id;       ///< "type_2"
+  Text name;     ///< the trade's name: "Type II basin"
+  Text summary;  ///< one sentence: what it consists of and what it is for
+  Text source;   ///< key in data/sources.bib
   Text place;
   Provenance provenance;
   std::span<const std::string_view> failure_modes;  ///< known ways to fail
   std::span<const Method* const> methods;           ///< the methods that are the type's own
 };
 
-/// Depths of tailwater above the apron (m) that a type asks for at one discharge. sweep_out <= required <= best_highest <= largest.
+/// Depths of tailwater above the apron (m) that a type asks for at one discharge. sweep_out <= required <= best_highest <=
+/// largest.
 struct TailwaterNeed {
   double sweep_out = 0.0;     ///< below this the jump leaves the basin
   double required = 0.0;      ///< what design must provide
@@ -45,17 +46,17 @@ struct SectionPoint {
 /// A row of like elements across the basin, or a single one over its whole width (count 1, width = basin width).
 /// Across the width: wall_clearance + count*width + (count-1)*spacing + wall_clearance = basin width, to rounding.
 struct Element {
-  std::string kind{};             ///< "chute_block", "baffle_pier", "dentate", "end_sill"
-  std::string name{};             ///< for people: "Chute blocks"
+  std::string kind{};  ///< "chute_block", "baffle_pier", "dentate", "end_sill"
+  std::string name{};  ///< for people: "Chute blocks"
   int count = 0;
-  double height = 0.0;          ///< m, top above the apron
-  double width = 0.0;           ///< m, across the flow
-  double spacing = 0.0;         ///< m, clear between neighbours
-  double wall_clearance = 0.0;  ///< m, clear between the outer element and the wall
-  double length = 0.0;          ///< m, along the flow at its base
-  double station = 0.0;         ///< m, upstream edge at its base, from the toe; negative on the chute's foot
+  double height = 0.0;                  ///< m, top above the apron
+  double width = 0.0;                   ///< m, across the flow
+  double spacing = 0.0;                 ///< m, clear between neighbours
+  double wall_clearance = 0.0;          ///< m, clear between the outer element and the wall
+  double length = 0.0;                  ///< m, along the flow at its base
+  double station = 0.0;                 ///< m, upstream edge at its base, from the toe; negative on the chute's foot
   std::vector<SectionPoint> profile{};  ///< outline in the long section, closed, no repeated end point
-  std::string remark{};           ///< what the reader of the drawing must know; may be empty
+  std::string remark{};                 ///< what the reader of the drawing must know; may be empty
 };
 
 /// What sizing starts from. `flows` holds the toe flow of every discharge of the range at the chosen apron level.
@@ -69,13 +70,13 @@ struct SizingInput {
 
 /// The structure that a type asks for.
 struct Structure {
-  double length = 0.0;              ///< m, toe to the downstream end of the end sill
+  double length = 0.0;                      ///< m, toe to the downstream end of the end sill
   double governing_length_discharge = 0.0;  ///< m3/s, whose jump fixes the length
-  double invert_radius = 0.0;       ///< m, smallest radius of the curve between chute and apron; 0: none needed
-  double end_sill_height = 0.0;     ///< m above the apron; 0: none
-  double freeboard = 0.0;           ///< m above the higher of tailwater and sequent depth
+  double invert_radius = 0.0;               ///< m, smallest radius of the curve between chute and apron; 0: none needed
+  double end_sill_height = 0.0;             ///< m above the apron; 0: none
+  double freeboard = 0.0;                   ///< m above the higher of tailwater and sequent depth
   std::vector<Element> elements{};
-  Findings findings{};                ///< what sizing itself has to say, under "<id>.…": a block wider than its rule, a count of one
+  Findings findings{};  ///< what sizing itself has to say, under "<id>.…": a block wider than its rule, a count of one
 };
 
 class Dissipator {

@@ -4,10 +4,7 @@
 
 namespace quell::dissipators {
 
-#define QUELL_DISSIPATORS(type) \
-  type(type_1)                  \
-  type(type_2)                  \
-  type(type_3)
+#define QUELL_DISSIPATORS(type) type(type_1) type(type_2) type(type_3)
 
 #define QUELL_DECLARE(id) const Dissipator& id();
 QUELL_DISSIPATORS(QUELL_DECLARE)

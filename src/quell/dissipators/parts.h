@@ -23,17 +23,12 @@ Element chute_blocks(double basin_width, double height, double nominal_width, do
 /// The flow of the largest discharge, which sizes the elements.
 const site::ToeFlow& sizing_flow(const SizingInput& input);
 
-/// Longest basin that any discharge asks for, and its discharge.
-struct GoverningLength {
-  double length, discharge;
-};
-GoverningLength longest(const Dissipator& type, std::span<const site::ToeFlow> flows);
+/// Length, invert curve and freeboard, which every jump basin takes from its flows in the same way; `length_method` is the
+/// method behind Dissipator::length, from F1 and y2.
+Structure common_structure(const Dissipator& type, const SizingInput& input, const Method& length_method, Working* working);
 
-/// Largest freeboard over the discharges, m; recorded where a working is wanted.
-double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working);
-
-/// Smallest radius of the curve between chute and apron: 5 y1 for chutes of 45 degrees and steeper (4 y1 is the published least), none for flatter ones,
-/// which may meet the apron at an angle.
+/// Smallest radius of the curve between chute and apron: 5 y1 for chutes of 45 degrees and steeper (4 y1 is the published
+/// least), none for flatter ones, which may meet the apron at an angle.
 double invert_radius(double chute_slope, double largest_depth);
 
 /// The largest value of a member over the flows, with its discharge.
@@ -49,10 +44,16 @@ struct Rule {
   const char* place;
   Provenance provenance;
 };
+inline constexpr Rule common_practice{"practice", "", Provenance::common_practice};
 
 /// A finding with a limit: judged, and with the advice only where it is not met.
 Finding limit_finding(std::string id, std::string title, double value, LimitSense sense, double limit, Dimension dimension,
                       Status otherwise, std::string text, std::string advice, const Rule& rule);
+
+/// The limits of inflow Froude number of a basin for steady jumps: 4.5 at every discharge, and `highest` as a caution, since
+/// small discharges pass it without governing anything.
+Findings froude_limits(std::string_view type_id, const SizingInput& input, const Rule& lowest_rule, double highest,
+                       const Rule& highest_rule);
 
 /// "at 430 m3/s" as a token, for texts of findings that name a discharge.
 std::string at_discharge(double discharge);

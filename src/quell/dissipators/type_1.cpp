@@ -1,7 +1,7 @@
 // Type I basin: plain horizontal apron. The jump alone does the work, so that the full length of the jump is paved.
 //
-// Source: Peterka (1984), section 1. Allowance on tailwater for F1 above 9 and the depths at which the front moves: section 5 as
-// reproduced in teaching notes (Jamal 2017).
+// Source: Peterka (1984), section 1. Allowance on tailwater for F1 above 9 and the depths at which the front moves: section 5
+// as reproduced in teaching notes (Jamal 2017).
 #include <algorithm>
 
 #include "quell/dissipators/parts.h"
@@ -18,7 +18,9 @@ constexpr double largest_share = 1.2;
 
 /// 1.05 up to F1 = 8, rising to 1.10 at F1 = 9 and above: the published step at 9, ramped below it so that lowering the apron
 /// cannot lose margin at the step.
-double tailwater_factor(double F1) noexcept { return 1.05 + 0.05 * std::clamp(F1 - 8.0, 0.0, 1.0); }
+double tailwater_factor(double F1) noexcept {
+  return 1.05 + 0.05 * std::clamp(F1 - 8.0, 0.0, 1.0);
+}
 
 constexpr Symbol need_in[] = {{"F1", "Froude number at the toe", dimension::none, {1.7, 18.0}},
                               {"y2", "sequent depth", dimension::length, above_zero}};
@@ -48,8 +50,9 @@ class TypeOne final : public Dissipator {
     static const Method* const methods[] = {&tailwater_method};
     static const TypeRecord record{.id = "type_1",
                                    .name = "Type I basin",
-                                   .summary = "Plain horizontal apron with parallel walls; nothing for debris to break, and the "
-                                              "longest of the jump basins.",
+                                   .summary =
+                                       "Plain horizontal apron with parallel walls; nothing for debris to break, and the "
+                                       "longest of the jump basins.",
                                    .source = "peterka_1984",
                                    .place = "sec. 1",
                                    .provenance = Provenance::memory,
@@ -71,34 +74,26 @@ class TypeOne final : public Dissipator {
     const Rule rule{"peterka_1984", "sec. 1", Provenance::memory};
     const auto lowest = smallest(input.flows, &site::ToeFlow::F1);
     const auto highest = largest(input.flows, &site::ToeFlow::F1);
-    return {limit_finding("type_1.froude_lowest", "Lowest inflow Froude number", lowest.value, LimitSense::at_least, 1.7,
-                          dimension::none, Status::caution,
-                          "The lowest Froude number of the range stands " + at_discharge(lowest.discharge) +
-                              "; below 1.7 the jump is undular and needs no basin.",
-                          "Line the bed over at least four sequent depths instead of building a basin for these discharges.", rule),
-            limit_finding("type_1.froude_usual", "Froude number up to which a plain apron is usual", sizing_flow(input).F1,
-                          LimitSense::at_most, 2.5, dimension::none, Status::caution,
-                          "At the largest discharge the Froude number is above the usual range of a plain apron.",
-                          "Use it only where its full length is affordable and the tailwater is certain; compare Types II to IV.",
-                          rule),
-            limit_finding("type_1.froude_table", "Froude number within the table of jump lengths", highest.value,
-                          LimitSense::at_most, 18.0, dimension::none, Status::caution,
-                          "The highest Froude number stands " + at_discharge(highest.discharge) +
-                              "; beyond the table its last value is held.",
-                          "Small discharges do not govern the length; check that none of them does here.", rule)};
+    return {
+        limit_finding("type_1.froude_lowest", "Lowest inflow Froude number", lowest.value, LimitSense::at_least, 1.7,
+                      dimension::none, Status::caution,
+                      "The lowest Froude number of the range stands " + at_discharge(lowest.discharge) +
+                          "; below 1.7 the jump is undular and needs no basin.",
+                      "Line the bed over at least four sequent depths instead of building a basin for these discharges.", rule),
+        limit_finding("type_1.froude_usual", "Froude number up to which a plain apron is usual", sizing_flow(input).F1,
+                      LimitSense::at_most, 2.5, dimension::none, Status::caution,
+                      "At the largest discharge the Froude number is above the usual range of a plain apron.",
+                      "Use it only where its full length is affordable and the tailwater is certain; compare Types II to IV.",
+                      rule),
+        limit_finding("type_1.froude_table", "Froude number within the table of jump lengths", highest.value,
+                      LimitSense::at_most, 18.0, dimension::none, Status::caution,
+                      "The highest Froude number stands " + at_discharge(highest.discharge) +
+                          "; beyond the table its last value is held.",
+                      "Small discharges do not govern the length; check that none of them does here.", rule)};
   }
 
   Structure size(const SizingInput& input, Working* working) const override {
-    const auto governing = longest(*this, input.flows);
-    Structure structure;
-    structure.length = governing.length;
-    structure.governing_length_discharge = governing.discharge;
-    structure.invert_radius = invert_radius(input.chute_slope, sizing_flow(input).y1);
-    structure.freeboard = largest_freeboard(input.flows, working);
-    for (const auto& flow : input.flows)
-      if (flow.discharge == governing.discharge)
-        trace(working, hydraulics::record::jump_length_em25, {flow.F1, flow.y2}, {governing.length}, "length of the basin");
-    return structure;
+    return common_structure(*this, input, hydraulics::record::jump_length_em25, working);
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, Working& working) const override {

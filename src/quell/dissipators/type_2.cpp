@@ -1,8 +1,9 @@
 // Type II basin: chute blocks and a dentated end sill, for high spillways. No baffle piers, because of the velocity.
 //
-// Source: Peterka (1984), section 2, recalled; its curves are data. Rules of practice without a published source stand beside the published
-// ones under ids that end in ".practice".
+// Source: Peterka (1984), section 2, recalled; its curves are data. Rules of practice without a published source stand beside
+// the published ones under ids that end in ".practice".
 #include "quell/base/curve.h"
+#include "quell/base/quantity_text.h"
 #include "quell/dissipators/parts.h"
 
 namespace quell::dissipators {
@@ -14,7 +15,6 @@ namespace {
 constexpr double required_share = 1.05;
 constexpr double largest_share = 1.2;
 constexpr Rule published{"peterka_1984", "sec. 2", Provenance::memory};
-constexpr Rule practice{"practice", "", Provenance::common_practice};
 
 constexpr Symbol y2_in[] = {{"y2", "sequent depth", dimension::length, above_zero}};
 constexpr Symbol F1_y2_in[] = {{"F1", "Froude number at the toe", dimension::none, {4.0, 16.0}},
@@ -26,9 +26,10 @@ constexpr Symbol sill_in[] = {{"W", "basin width", dimension::length, above_zero
 constexpr Symbol required_out[] = {{"T", "tailwater depth required above the apron", dimension::length, above_zero}};
 constexpr Symbol sweep_out[] = {{"Ts", "tailwater depth at which the jump is swept out", dimension::length, above_zero}};
 constexpr Symbol length_out[] = {{"L", "length of the basin", dimension::length, above_zero}};
-constexpr Symbol blocks_out[] = {{"h1", "height of the chute blocks", dimension::length, above_zero},
-                                 {"N1", "number of chute blocks", dimension::none, {1.0, no_limit}},
-                                 {"w1", "width of blocks and spaces, half a space at each wall", dimension::length, above_zero}};
+constexpr Symbol blocks_out[] = {
+    {"h1", "height of the chute blocks", dimension::length, above_zero},
+    {"N1", "number of chute blocks", dimension::none, {1.0, no_limit}},
+    {"w1", "width of blocks and spaces, half a space at each wall", dimension::length, above_zero}};
 constexpr Symbol sill_out[] = {{"h4", "height of the dentated sill", dimension::length, above_zero},
                                {"N4", "number of dentates, one against each wall", dimension::none, {1.0, no_limit}},
                                {"w4", "width of dentates and spaces", dimension::length, above_zero}};
@@ -74,58 +75,55 @@ const Method sweep_out_method{
       return {};
     }};
 
-const Method length_method{
-    .id = "basin.length.type_2",
-    .title = "Length of the Type II basin",
-    .equation = "L = em25_type_2_length(F1)*y2",
-    .inputs = F1_y2_in,
-    .outputs = length_out,
-    .source = "peterka_1984",
-    .place = "sec. 2, fig. 12, middle curve",
-    .provenance = Provenance::memory,
-    .accuracy = "reading 4 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = basin_length(in[0], in[1]);
-      return {};
-    }};
+const Method length_method{.id = "basin.length.type_2",
+                           .title = "Length of the Type II basin",
+                           .equation = "L = em25_type_2_length(F1)*y2",
+                           .inputs = F1_y2_in,
+                           .outputs = length_out,
+                           .source = "peterka_1984",
+                           .place = "sec. 2, fig. 12, middle curve",
+                           .provenance = Provenance::memory,
+                           .accuracy = "reading 4 %",
+                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                             out[0] = basin_length(in[0], in[1]);
+                             return {};
+                           }};
 
-const Method blocks_method{
-    .id = "basin.chute_blocks.type_2",
-    .title = "Chute blocks of the Type II basin",
-    .equation = "h1 = y1; N1 = max(1, round(W/(2*y1))); w1 = W/(2*N1)",
-    .inputs = blocks_in,
-    .outputs = blocks_out,
-    .source = "peterka_1984",
-    .place = "sec. 2, fig. 14: height, width and spacing equal to the depth at the toe",
-    .provenance = Provenance::memory,
-    .accuracy = "width adjusted to whole blocks",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y1 must be above zero");
-      const Row row = half_space_row(in[0], in[1]);
-      out[0] = in[1];
-      out[1] = row.count;
-      out[2] = row.width;
-      return {};
-    }};
+const Method blocks_method{.id = "basin.chute_blocks.type_2",
+                           .title = "Chute blocks of the Type II basin",
+                           .equation = "h1 = y1; N1 = max(1, round(W/(2*y1))); w1 = W/(2*N1)",
+                           .inputs = blocks_in,
+                           .outputs = blocks_out,
+                           .source = "peterka_1984",
+                           .place = "sec. 2, fig. 14: height, width and spacing equal to the depth at the toe",
+                           .provenance = Provenance::memory,
+                           .accuracy = "width adjusted to whole blocks",
+                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                             if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y1 must be above zero");
+                             const Row row = half_space_row(in[0], in[1]);
+                             out[0] = in[1];
+                             out[1] = row.count;
+                             out[2] = row.width;
+                             return {};
+                           }};
 
-const Method sill_method{
-    .id = "basin.dentated_sill.type_2",
-    .title = "Dentated end sill of the Type II basin",
-    .equation = "h4 = 0.2*y2; N4 = max(1, ceil((W/(0.15*y2) + 1)/2 - 0.000000001)); w4 = W/(2*N4 - 1)",
-    .inputs = sill_in,
-    .outputs = sill_out,
-    .source = "peterka_1984",
-    .place = "sec. 2, fig. 14: height 0.2 y2, dentates and spaces up to 0.15 y2",
-    .provenance = Provenance::memory,
-    .accuracy = "width adjusted to whole dentates, never wider than the rule",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y2 must be above zero");
-      const Row row = dentate_row(in[0], 0.15 * in[1]);
-      out[0] = 0.2 * in[1];
-      out[1] = row.count;
-      out[2] = row.width;
-      return {};
-    }};
+const Method sill_method{.id = "basin.dentated_sill.type_2",
+                         .title = "Dentated end sill of the Type II basin",
+                         .equation = "h4 = 0.2*y2; N4 = max(1, ceil((W/(0.15*y2) + 1)/2 - 0.000000001)); w4 = W/(2*N4 - 1)",
+                         .inputs = sill_in,
+                         .outputs = sill_out,
+                         .source = "peterka_1984",
+                         .place = "sec. 2, fig. 14: height 0.2 y2, dentates and spaces up to 0.15 y2",
+                         .provenance = Provenance::memory,
+                         .accuracy = "width adjusted to whole dentates, never wider than the rule",
+                         .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                           if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y2 must be above zero");
+                           const Row row = dentate_row(in[0], 0.15 * in[1]);
+                           out[0] = 0.2 * in[1];
+                           out[1] = row.count;
+                           out[2] = row.width;
+                           return {};
+                         }};
 
 Element dentated_sill(double width, double y2, double basin_end) {
   const Row row = dentate_row(width, 0.15 * y2);
@@ -142,8 +140,9 @@ Element dentated_sill(double width, double y2, double basin_end) {
           .length = basin_end - start,
           .station = start,
           .profile = {{start, 0.0}, {basin_end - top, height}, {basin_end, height}, {basin_end, 0.0}},
-          .remark = "upstream face 2H:1V, vertical downstream face, one dentate against each wall, sharp edges; take the floor "
-                    "between the dentates from fig. 14 of the source"};
+          .remark =
+              "upstream face 2H:1V, vertical downstream face, one dentate against each wall, sharp edges; take the floor "
+              "between the dentates from fig. 14 of the source"};
 }
 
 class TypeTwo final : public Dissipator {
@@ -155,8 +154,9 @@ class TypeTwo final : public Dissipator {
     static const Method* const methods[] = {&tailwater_method, &sweep_out_method, &length_method, &blocks_method, &sill_method};
     static const TypeRecord record{.id = "type_2",
                                    .name = "Type II basin",
-                                   .summary = "Chute blocks and a dentated end sill on a horizontal apron, without baffle piers: "
-                                              "for high spillways and large unit discharges.",
+                                   .summary =
+                                       "Chute blocks and a dentated end sill on a horizontal apron, without baffle piers: "
+                                       "for high spillways and large unit discharges.",
                                    .source = "peterka_1984",
                                    .place = "sec. 2",
                                    .provenance = Provenance::memory,
@@ -179,28 +179,21 @@ class TypeTwo final : public Dissipator {
 
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = sizing_flow(input);
-    const auto governing = longest(*this, input.flows);
-    Structure structure;
-    structure.length = governing.length;
-    structure.governing_length_discharge = governing.discharge;
-    structure.invert_radius = invert_radius(input.chute_slope, flow.y1);
-    structure.freeboard = largest_freeboard(input.flows, working);
+    Structure structure = common_structure(*this, input, length_method, working);
     structure.elements = {chute_blocks(input.width, flow.y1, flow.y1, input.chute_slope),
-                          dentated_sill(input.width, flow.y2, governing.length)};
+                          dentated_sill(input.width, flow.y2, structure.length)};
     const auto& blocks = structure.elements[0];
     const auto& sill = structure.elements[1];
     structure.end_sill_height = sill.height;
-    for (const auto& candidate : input.flows)
-      if (candidate.discharge == governing.discharge)
-        trace(working, length_method, {candidate.F1, candidate.y2}, {governing.length}, "length of the basin");
     trace(working, blocks_method, {input.width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
           "chute blocks");
     trace(working, sill_method, {input.width, flow.y2}, {sill.height, static_cast<double>(sill.count), sill.width},
           "dentated end sill");
-    structure.findings.push_back(limit_finding("type_2.chute_block_width", "Width of chute blocks over the depth at the toe",
-                                               blocks.width / flow.y1, LimitSense::at_most, 1.5, dimension::none, Status::caution,
-                                               "Whole blocks make the blocks wider than the published proportion.",
-                                               "Change the basin width, or settle the block width with the designer.", published));
+    structure.findings.push_back(
+        limit_finding("type_2.chute_block_width", "Width of chute blocks over the depth at the toe", blocks.width / flow.y1,
+                      LimitSense::at_most, 1.5, dimension::none, Status::caution,
+                      "Whole blocks make the blocks wider than the published proportion.",
+                      "Change the basin width, or settle the block width with the designer.", published));
     return structure;
   }
 
@@ -211,26 +204,18 @@ class TypeTwo final : public Dissipator {
 
  private:
   static Findings published_limits(const SizingInput& input) {
-    const auto lowest = smallest(input.flows, &site::ToeFlow::F1);
-    const auto highest = largest(input.flows, &site::ToeFlow::F1);
     const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
-    return {
-        limit_finding("type_2.froude_lowest", "Inflow Froude number at every discharge", lowest.value, LimitSense::at_least, 4.5,
-                      dimension::none, Status::fails,
-                      "The lowest Froude number of the range stands " + at_discharge(lowest.discharge) + ".",
-                      "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", published),
-        limit_finding("type_2.froude_highest", "Highest inflow Froude number", highest.value, LimitSense::at_most, 14.0,
-                      dimension::none, Status::caution,
-                      "The highest Froude number of the range stands " + at_discharge(highest.discharge) +
-                          "; small discharges run far above the tested range and do not govern the size.",
-                      "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
-                      {"hec14_2006", "screening table of 1975, as reproduced", Provenance::seen}),
-        limit_finding("type_2.unit_discharge", "Unit discharge without a physical model", unit.value, LimitSense::at_most, 46.4515,
-                      dimension::unit_discharge, Status::caution, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                      "A physical model is required: the unit discharge is above the tested range of 500 ft3/s per ft.", published),
-        limit_finding("type_2.fall", "Fall from crest to apron without a physical model", input.fall, LimitSense::at_most, 60.96,
-                      dimension::length, Status::caution, "The fall is measured from the crest to the apron.",
-                      "A physical model is required: the fall is above the tested range of 200 ft.", published)};
+    Findings findings = froude_limits("type_2", input, published, 14.0,
+                                      {"hec14_2006", "screening table of 1975, as reproduced", Provenance::seen});
+    findings.push_back(limit_finding(
+        "type_2.unit_discharge", "Unit discharge without a physical model", unit.value, LimitSense::at_most, 46.4515,
+        dimension::unit_discharge, Status::caution, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
+        "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).", published));
+    findings.push_back(limit_finding("type_2.fall", "Fall from crest to apron without a physical model", input.fall,
+                                     LimitSense::at_most, 60.96, dimension::length, Status::caution,
+                                     "The fall is measured from the crest to the apron.",
+                                     "A physical model is required: the fall is above the tested range (200 ft).", published));
+    return findings;
   }
 
   /// What practitioners state without a published source.
@@ -239,20 +224,26 @@ class TypeTwo final : public Dissipator {
     const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
     const bool slope_usual = input.chute_slope >= 0.6 && input.chute_slope <= 1.97;  // 31 and 63 degrees
     return {
-        limit_finding("type_2.unit_discharge.practice", "Unit discharge of usual practice", unit.value, LimitSense::at_most, 46.0,
-                      dimension::unit_discharge, Status::caution, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                      "A physical model is required beyond 46 m2/s.", practice),
-        limit_finding("type_2.upstream_head.practice", "Upstream head of usual practice", input.upstream_head, LimitSense::at_most,
-                      61.0, dimension::length, Status::caution, "Head of the highest reservoir level above the apron.",
-                      "A physical model is required beyond 61 m.", practice),
-        limit_finding("type_2.chute_slope.practice", "Chute slope between 31 and 63 degrees has no effect on the jump",
-                      input.chute_slope, LimitSense::note, slope_usual ? input.chute_slope : 0.6, dimension::none,
-                      slope_usual ? Status::ok : Status::caution, "Slope of the last reach of the chute, fall per horizontal length.",
-                      slope_usual ? "" : "Outside 31 to 63 degrees the uniformity of the inflow must be shown; steepen a flat chute before the basin.",
-                      practice),
+        limit_finding("type_2.unit_discharge.practice", "Unit discharge of usual practice", unit.value, LimitSense::at_most,
+                      46.0, dimension::unit_discharge, Status::caution,
+                      "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
+                      "A physical model is required beyond " + quantity_token(46.0, dimension::unit_discharge) + ".",
+                      common_practice),
+        limit_finding("type_2.upstream_head.practice", "Upstream head of usual practice", input.upstream_head,
+                      LimitSense::at_most, 61.0, dimension::length, Status::caution,
+                      "Head of the highest reservoir level above the apron.",
+                      "A physical model is required beyond " + quantity_token(61.0, dimension::length) + ".", common_practice),
+        limit_finding(
+            "type_2.chute_slope.practice", "Chute slope between 31 and 63 degrees has no effect on the jump", input.chute_slope,
+            LimitSense::note, slope_usual ? input.chute_slope : 0.6, dimension::none,
+            slope_usual ? Status::ok : Status::caution, "Slope of the last reach of the chute, fall per horizontal length.",
+            slope_usual
+                ? ""
+                : "Outside 31 to 63 degrees the uniformity of the inflow must be shown; steepen a flat chute before the basin.",
+            common_practice),
         limit_finding("type_2.length.practice", "Length over sequent depth against the usual 4.4",
                       basin_length(flow.F1, flow.y2) / flow.y2, LimitSense::note, 4.4, dimension::none, Status::ok,
-                      "Practitioners take about 4.4 sequent depths; the published curve is used here.", "", practice)};
+                      "Practitioners take about 4.4 sequent depths; the published curve is used here.", "", common_practice)};
   }
 };
 

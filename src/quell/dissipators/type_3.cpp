@@ -1,4 +1,5 @@
-// Type III basin: chute blocks, one row of baffle piers and a solid end sill; the shortest of the three, for smaller structures.
+// Type III basin: chute blocks, one row of baffle piers and a solid end sill; the shortest of the three, for smaller
+// structures.
 //
 // Source: Peterka (1984), section 3, recalled; pier and sill heights by the fits of Hydraulic Engineering Circular 14.
 #include <algorithm>
@@ -31,9 +32,10 @@ constexpr Symbol sill_in[] = {{"F1", "Froude number at the toe", dimension::none
                               {"y1", "depth at the toe", dimension::length, above_zero}};
 constexpr Symbol required_out[] = {{"T", "tailwater depth required above the apron", dimension::length, above_zero}};
 constexpr Symbol length_out[] = {{"L", "length of the basin", dimension::length, above_zero}};
-constexpr Symbol blocks_out[] = {{"h1", "height of the chute blocks", dimension::length, above_zero},
-                                 {"N1", "number of chute blocks", dimension::none, {1.0, no_limit}},
-                                 {"w1", "width of blocks and spaces, half a space at each wall", dimension::length, above_zero}};
+constexpr Symbol blocks_out[] = {
+    {"h1", "height of the chute blocks", dimension::length, above_zero},
+    {"N1", "number of chute blocks", dimension::none, {1.0, no_limit}},
+    {"w1", "width of blocks and spaces, half a space at each wall", dimension::length, above_zero}};
 constexpr Symbol piers_out[] = {{"h3", "height of the baffle piers", dimension::length, above_zero},
                                 {"N3", "number of baffle piers", dimension::none, {1.0, no_limit}},
                                 {"w3", "width of piers and spaces, half a space at each wall", dimension::length, above_zero}};
@@ -45,58 +47,61 @@ double basin_length(double F1, double y2) noexcept {
 }
 
 // Outside the range of the fits the Froude number is held at their ends; the limits of the type say so.
-double pier_height(double F1, double y1) noexcept { return y1 * (0.168 * std::clamp(F1, 4.0, 17.0) + 0.58); }
-double sill_height(double F1, double y1) noexcept { return y1 * (0.0536 * std::clamp(F1, 4.0, 17.0) + 1.04); }
-double block_height(double y1) noexcept { return std::max(y1, least_block_height); }
+double pier_height(double F1, double y1) noexcept {
+  return y1 * (0.168 * std::clamp(F1, 4.0, 17.0) + 0.58);
+}
+double sill_height(double F1, double y1) noexcept {
+  return y1 * (0.0536 * std::clamp(F1, 4.0, 17.0) + 1.04);
+}
+double block_height(double y1) noexcept {
+  return std::max(y1, least_block_height);
+}
 
-const Method tailwater_method{
-    .id = "basin.tailwater.type_3",
-    .title = "Tailwater that the Type III basin requires",
-    .equation = "T = y2",
-    .inputs = y2_in,
-    .outputs = required_out,
-    .source = "peterka_1984",
-    .place = "sec. 3: full sequent depth; the reserve of 15 to 18 % to sweep-out must not be spent",
-    .provenance = Provenance::memory,
-    .accuracy = "rule of practice",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = in[0];
-      return {};
-    }};
+const Method tailwater_method{.id = "basin.tailwater.type_3",
+                              .title = "Tailwater that the Type III basin requires",
+                              .equation = "T = y2",
+                              .inputs = y2_in,
+                              .outputs = required_out,
+                              .source = "peterka_1984",
+                              .place = "sec. 3: full sequent depth; the reserve of 15 to 18 % to sweep-out must not be spent",
+                              .provenance = Provenance::memory,
+                              .accuracy = "rule of practice",
+                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                out[0] = in[0];
+                                return {};
+                              }};
 
-const Method length_method{
-    .id = "basin.length.type_3",
-    .title = "Length of the Type III basin",
-    .equation = "L = em25_type_3_length(F1)*y2",
-    .inputs = F1_y2_in,
-    .outputs = length_out,
-    .source = "peterka_1984",
-    .place = "sec. 3, fig. 12, lower curve",
-    .provenance = Provenance::memory,
-    .accuracy = "reading 4 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = basin_length(in[0], in[1]);
-      return {};
-    }};
+const Method length_method{.id = "basin.length.type_3",
+                           .title = "Length of the Type III basin",
+                           .equation = "L = em25_type_3_length(F1)*y2",
+                           .inputs = F1_y2_in,
+                           .outputs = length_out,
+                           .source = "peterka_1984",
+                           .place = "sec. 3, fig. 12, lower curve",
+                           .provenance = Provenance::memory,
+                           .accuracy = "reading 4 %",
+                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                             out[0] = basin_length(in[0], in[1]);
+                             return {};
+                           }};
 
-const Method blocks_method{
-    .id = "basin.chute_blocks.type_3",
-    .title = "Chute blocks of the Type III basin",
-    .equation = "h1 = max(y1, 0.2032); N1 = max(1, round(W/(2*h1))); w1 = W/(2*N1)",
-    .inputs = blocks_in,
-    .outputs = blocks_out,
-    .source = "peterka_1984",
-    .place = "sec. 3: height, width and spacing equal to the depth at the toe, at least 8 in high",
-    .provenance = Provenance::memory,
-    .accuracy = "width adjusted to whole blocks",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y1 must be above zero");
-      out[0] = block_height(in[1]);
-      const Row row = half_space_row(in[0], out[0]);
-      out[1] = row.count;
-      out[2] = row.width;
-      return {};
-    }};
+const Method blocks_method{.id = "basin.chute_blocks.type_3",
+                           .title = "Chute blocks of the Type III basin",
+                           .equation = "h1 = max(y1, 0.2032); N1 = max(1, round(W/(2*h1))); w1 = W/(2*N1)",
+                           .inputs = blocks_in,
+                           .outputs = blocks_out,
+                           .source = "peterka_1984",
+                           .place = "sec. 3: height, width and spacing equal to the depth at the toe, at least 8 in high",
+                           .provenance = Provenance::memory,
+                           .accuracy = "width adjusted to whole blocks",
+                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                             if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("W and y1 must be above zero");
+                             out[0] = block_height(in[1]);
+                             const Row row = half_space_row(in[0], out[0]);
+                             out[1] = row.count;
+                             out[2] = row.width;
+                             return {};
+                           }};
 
 const Method piers_method{
     .id = "basin.baffle_piers.type_3",
@@ -117,20 +122,19 @@ const Method piers_method{
       return {};
     }};
 
-const Method sill_method{
-    .id = "basin.end_sill.type_3",
-    .title = "Solid end sill of the Type III basin",
-    .equation = "h4 = y1*(0.0536*min(17, max(4, F1)) + 1.04)",
-    .inputs = sill_in,
-    .outputs = sill_out,
-    .source = "hec14_2006",
-    .place = "ch. 8, fit of the curve of Engineering Monograph 25, fig. 17",
-    .provenance = Provenance::memory,
-    .accuracy = "3 % above the value read in the worked example of the monograph",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = sill_height(in[0], in[1]);
-      return {};
-    }};
+const Method sill_method{.id = "basin.end_sill.type_3",
+                         .title = "Solid end sill of the Type III basin",
+                         .equation = "h4 = y1*(0.0536*min(17, max(4, F1)) + 1.04)",
+                         .inputs = sill_in,
+                         .outputs = sill_out,
+                         .source = "hec14_2006",
+                         .place = "ch. 8, fit of the curve of Engineering Monograph 25, fig. 17",
+                         .provenance = Provenance::memory,
+                         .accuracy = "3 % above the value read in the worked example of the monograph",
+                         .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                           out[0] = sill_height(in[0], in[1]);
+                           return {};
+                         }};
 
 Element baffle_piers(double width, const site::ToeFlow& flow) {
   const double height = pier_height(flow.F1, flow.y1);
@@ -173,8 +177,9 @@ class TypeThree final : public Dissipator {
     static const Method* const methods[] = {&tailwater_method, &length_method, &blocks_method, &piers_method, &sill_method};
     static const TypeRecord record{.id = "type_3",
                                    .name = "Type III basin",
-                                   .summary = "Chute blocks, one row of baffle piers and a solid end sill: the shortest jump basin, "
-                                              "for moderate velocities and unit discharges.",
+                                   .summary =
+                                       "Chute blocks, one row of baffle piers and a solid end sill: the shortest jump basin, "
+                                       "for moderate velocities and unit discharges.",
                                    .source = "peterka_1984",
                                    .place = "sec. 3",
                                    .provenance = Provenance::memory,
@@ -190,45 +195,34 @@ class TypeThree final : public Dissipator {
   double length(const site::ToeFlow& flow) const noexcept override { return basin_length(flow.F1, flow.y2); }
 
   Findings limits(const SizingInput& input) const override {
-    const auto lowest = smallest(input.flows, &site::ToeFlow::F1);
-    const auto highest = largest(input.flows, &site::ToeFlow::F1);
     const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
     const auto velocity = largest(input.flows, &site::ToeFlow::V1);
-    return {
-        limit_finding("type_3.froude_lowest", "Inflow Froude number at every discharge", lowest.value, LimitSense::at_least, 4.5,
-                      dimension::none, Status::fails,
-                      "The lowest Froude number of the range stands " + at_discharge(lowest.discharge) + ".",
-                      "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", published),
-        limit_finding("type_3.froude_highest", "Highest inflow Froude number", highest.value, LimitSense::at_most, 17.0,
-                      dimension::none, Status::caution,
-                      "The highest Froude number of the range stands " + at_discharge(highest.discharge) +
-                          "; small discharges run above the tested range and do not govern the size.",
-                      "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
-                      published),
-        limit_finding("type_3.unit_discharge", "Unit discharge", unit.value, LimitSense::at_most, 18.5806, dimension::unit_discharge,
-                      Status::fails, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                      "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", published),
-        limit_finding("type_3.velocity", "Velocity at the toe, for the piers", velocity.value, LimitSense::at_most, 18.288,
-                      dimension::velocity, Status::fails, "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                      "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.", published),
-        limit_finding("type_3.velocity_usual", "Velocity at the toe without a check of cavitation", velocity.value,
-                      LimitSense::at_most, 15.24, dimension::velocity, Status::caution,
-                      "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                      "Between 50 and 60 ft/s check the cavitation of the piers and armour them, or use Type II.", published)};
+    Findings findings = froude_limits("type_3", input, published, 17.0, published);
+    findings.insert(
+        findings.end(),
+        {limit_finding("type_3.unit_discharge", "Unit discharge", unit.value, LimitSense::at_most, 18.5806,
+                       dimension::unit_discharge, Status::fails,
+                       "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
+                       "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", published),
+         limit_finding("type_3.velocity", "Velocity at the toe, for the piers", velocity.value, LimitSense::at_most, 18.288,
+                       dimension::velocity, Status::fails,
+                       "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
+                       "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.", published),
+         limit_finding("type_3.velocity_usual", "Velocity at the toe without a check of cavitation", velocity.value,
+                       LimitSense::at_most, 15.24, dimension::velocity, Status::caution,
+                       "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
+                       "Between 50 and 60 ft/s check the cavitation of the piers and armour them, or use Type II.",
+                       published)});
+    return findings;
   }
 
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = sizing_flow(input);
-    const auto governing = longest(*this, input.flows);
-    Structure structure;
-    structure.length = governing.length;
-    structure.governing_length_discharge = governing.discharge;
-    structure.invert_radius = invert_radius(input.chute_slope, flow.y1);
-    structure.freeboard = largest_freeboard(input.flows, working);
+    Structure structure = common_structure(*this, input, length_method, working);
     const double height = block_height(flow.y1);
     structure.end_sill_height = sill_height(flow.F1, flow.y1);
     structure.elements = {chute_blocks(input.width, height, height, input.chute_slope), baffle_piers(input.width, flow),
-                          end_sill(input.width, structure.end_sill_height, governing.length)};
+                          end_sill(input.width, structure.end_sill_height, structure.length)};
     trace_elements(input, structure, working);
     add_findings(flow, structure);
     return structure;
@@ -244,9 +238,6 @@ class TypeThree final : public Dissipator {
     const auto& flow = sizing_flow(input);
     const auto& blocks = structure.elements[0];
     const auto& piers = structure.elements[1];
-    for (const auto& candidate : input.flows)
-      if (candidate.discharge == structure.governing_length_discharge)
-        working->add(length_method, {candidate.F1, candidate.y2}, {structure.length}, "length of the basin");
     working->add(blocks_method, {input.width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
                  "chute blocks");
     working->add(piers_method, {input.width, flow.F1, flow.y1}, {piers.height, static_cast<double>(piers.count), piers.width},
@@ -260,18 +251,18 @@ class TypeThree final : public Dissipator {
   static void add_findings(const site::ToeFlow& flow, Structure& structure) {
     const auto& piers = structure.elements[1];
     const double room = structure.elements[2].station - (piers.station + piers.length);
-    structure.findings.push_back(limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room,
-                                               LimitSense::at_least, 0.0, dimension::length, Status::fails,
-                                               "Piers and end sill must not run into each other.",
-                                               "Lengthen the basin or settle the position of the piers in a physical model.",
-                                               published));
+    structure.findings.push_back(
+        limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room, LimitSense::at_least, 0.0,
+                      dimension::length, Status::fails, "Piers and end sill must not run into each other.",
+                      "Lengthen the basin or settle the position of the piers in a physical model.", published));
     structure.findings.push_back(limit_finding("type_3.pier_width", "Width of piers over their rule of 0.75 of the height",
                                                piers.width / (0.75 * piers.height), LimitSense::at_most, 1.5, dimension::none,
                                                Status::caution, "Whole piers make them wider than the published proportion.",
-                                               "Change the basin width, or settle the pier width with the designer.", published));
+                                               "Change the basin width, or settle the pier width with the designer.",
+                                               published));
     const double force = hydraulics::baffle_pier_force({.A = piers.height * piers.width, .y1 = flow.y1, .V1 = flow.V1});
-    structure.findings.push_back(limit_finding("type_3.pier_force", "Design force on one baffle pier", force, LimitSense::note, force,
-                                               dimension::force, Status::ok,
+    structure.findings.push_back(limit_finding("type_3.pier_force", "Design force on one baffle pier", force, LimitSense::note,
+                                               force, dimension::force, Status::ok,
                                                "Force on the plane upstream face, for the structural design.", "", published));
   }
 };

@@ -1,7 +1,7 @@
 // The turbulent boundary layer on a spillway face, from the start of the crest's curvature.
 //
-// Thickness delta by the relation of Campbell, Cox and Boyd (1965), taken up in Engineer Manual 1110-2-1603; displacement thickness
-// 0.18 delta, energy thickness 0.22 delta. Valid while delta is less than the depth.
+// Thickness delta by the relation of Campbell, Cox and Boyd (1965), taken up in Engineer Manual 1110-2-1603; displacement
+// thickness 0.18 delta, energy thickness 0.22 delta. Valid while delta is less than the depth.
 #pragma once
 
 #include "quell/base/method.h"

@@ -96,7 +96,8 @@ Outcome<void> integrate_energy(const ChuteStretch& stretch, double energy_level,
 double energy_between(const std::vector<EnergyNode>& nodes, double x) noexcept {
   if (x <= nodes.front().x) return nodes.front().energy_level;
   if (x >= nodes.back().x) return nodes.back().energy_level;
-  const auto upper = std::upper_bound(nodes.begin(), nodes.end(), x, [](double at, const EnergyNode& node) { return at < node.x; });
+  const auto upper =
+      std::upper_bound(nodes.begin(), nodes.end(), x, [](double at, const EnergyNode& node) { return at < node.x; });
   const auto& right = *upper;
   const auto& left = *(upper - 1);
   const double h = right.x - left.x;
@@ -121,9 +122,15 @@ constexpr Symbol profile_out[] = {{"d", "depth normal to the bed at x", dimensio
 Outcome<void> evaluate(std::span<const double> in, std::span<double> out) {
   const double q = in[0] / in[1];
   const double cosine = std::cos(in[2]);
-  if (!(q > 0.0 && in[3] > 0.0 && in[4] > 0.0 && in[5] >= 0.0)) return no_answer("Q, b, ks and d0 must be above zero, x not below");
-  const ChuteStretch stretch{.discharge = in[0], .start_width = in[1], .width_change = 0.0, .start_level = 0.0,
-                             .angle = in[2], .ks = in[3], .length = in[5]};
+  if (!(q > 0.0 && in[3] > 0.0 && in[4] > 0.0 && in[5] >= 0.0))
+    return no_answer("Q, b, ks and d0 must be above zero, x not below");
+  const ChuteStretch stretch{.discharge = in[0],
+                             .start_width = in[1],
+                             .width_change = 0.0,
+                             .start_level = 0.0,
+                             .angle = in[2],
+                             .ks = in[3],
+                             .length = in[5]};
   const double start = in[4] * cosine + q * q / (2.0 * gravity * in[4] * in[4]);
   std::vector<EnergyNode> nodes;
   if (auto done = integrate_energy(stretch, start, nodes); !done) return done;
@@ -141,8 +148,9 @@ const Method chute_profile_darcy{
     .id = "chute.profile.darcy",
     .title = "Water surface down a straight chute with friction",
     .kind = EquationKind::procedure,
-    .equation = "Energy level H falls by dH/dx = -Sf along the bed; the depth follows from H - z = d cos(theta) + q^2/(2 g d^2); "
-                "Sf by Darcy and Colebrook with R = b d/(b + 2 d); Dormand and Prince's pair, error per step below 1e-9 m.",
+    .equation =
+        "Energy level H falls by dH/dx = -Sf along the bed; the depth follows from H - z = d cos(theta) + q^2/(2 g d^2); "
+        "Sf by Darcy and Colebrook with R = b d/(b + 2 d); Dormand and Prince's pair, error per step below 1e-9 m.",
     .inputs = profile_in,
     .outputs = profile_out,
     .source = "momentum",

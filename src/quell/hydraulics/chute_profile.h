@@ -8,20 +8,20 @@
 
 #include <vector>
 
-#include "quell/base/outcome.h"
 #include "quell/base/method.h"
+#include "quell/base/outcome.h"
 
 namespace quell::hydraulics {
 
 /// A straight piece of chute, followed from x = 0 to `length` along the bed.
 struct ChuteStretch {
-  double discharge = 0.0;    ///< Q, m3/s
-  double start_width = 0.0;  ///< b at x = 0, m
-  double width_change = 0.0; ///< db/dx, m per m
-  double start_level = 0.0;  ///< bed level at x = 0, m
-  double angle = 0.0;        ///< theta, rad
-  double ks = 0.0;           ///< m
-  double length = 0.0;       ///< m
+  double discharge = 0.0;     ///< Q, m3/s
+  double start_width = 0.0;   ///< b at x = 0, m
+  double width_change = 0.0;  ///< db/dx, m per m
+  double start_level = 0.0;   ///< bed level at x = 0, m
+  double angle = 0.0;         ///< theta, rad
+  double ks = 0.0;            ///< m
+  double length = 0.0;        ///< m
 };
 
 /// One accepted step: position, energy level, -Sf there.

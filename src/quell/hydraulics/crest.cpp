@@ -16,7 +16,9 @@ double face_factor(FaceSlope face, double relative_height) noexcept {
 }
 
 /// C/Co for He/Hd = chi: Castro-Orgaz and Hager's form, 1 at chi = 1.
-double head_factor(double chi) noexcept { return (1.0 + 4.0 * chi / (9.0 + 5.0 * chi)) * 7.0 / 9.0; }
+double head_factor(double chi) noexcept {
+  return (1.0 + 4.0 * chi / (9.0 + 5.0 * chi)) * 7.0 / 9.0;
+}
 
 }  // namespace
 
@@ -79,39 +81,39 @@ constexpr Symbol pressure_in[] = {{"He", "total head above the crest", dimension
 constexpr Symbol pressure_out[] = {{"hp", "least pressure head on the crest", dimension::length, any_value}};
 }  // namespace
 
-const Method crest_profile_ogee{
-    .id = "crest.profile.ogee",
-    .title = "Downstream quadrant of the standard ogee crest, vertical upstream face",
-    .equation = "y = x^1.85/(2*Hd^0.85)",
-    .inputs = profile_in,
-    .outputs = profile_out,
-    .source = "chow_1959",
-    .place = "sec. 14-5; the same in Hydraulic Design Criteria sheet 111-1",
-    .provenance = Provenance::seen,
-    .accuracy = "by definition of the shape",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (in[0] < 0.0) return no_answer("x lies upstream of the crest axis: this is the downstream quadrant");
-      out[0] = crest_profile({.x = in[0], .Hd = in[1]});
-      return {};
-    }};
+const Method crest_profile_ogee{.id = "crest.profile.ogee",
+                                .title = "Downstream quadrant of the standard ogee crest, vertical upstream face",
+                                .equation = "y = x^1.85/(2*Hd^0.85)",
+                                .inputs = profile_in,
+                                .outputs = profile_out,
+                                .source = "chow_1959",
+                                .place = "sec. 14-5; the same in Hydraulic Design Criteria sheet 111-1",
+                                .provenance = Provenance::seen,
+                                .accuracy = "by definition of the shape",
+                                .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                  if (in[0] < 0.0)
+                                    return no_answer("x lies upstream of the crest axis: this is the downstream quadrant");
+                                  out[0] = crest_profile({.x = in[0], .Hd = in[1]});
+                                  return {};
+                                }};
 
-const Method crest_tangent_x{
-    .id = "crest.tangent_point.ogee",
-    .title = "Tangent point of the ogee crest with the chute",
-    .equation = "xt = Hd*(2*S/1.85)^(1/0.85); yt = xt^1.85/(2*Hd^0.85)",
-    .inputs = tangent_in,
-    .outputs = tangent_out,
-    .source = "momentum",
-    .place = "slope of the ogee profile set equal to that of the face",
-    .provenance = Provenance::derived,
-    .accuracy = "exact",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("the slope and the design head must be above zero");
-      const auto tangent = crest_tangent_point(in[1], in[0]);
-      out[0] = tangent.x;
-      out[1] = tangent.y;
-      return {};
-    }};
+const Method crest_tangent_x{.id = "crest.tangent_point.ogee",
+                             .title = "Tangent point of the ogee crest with the chute",
+                             .equation = "xt = Hd*(2*S/1.85)^(1/0.85); yt = xt^1.85/(2*Hd^0.85)",
+                             .inputs = tangent_in,
+                             .outputs = tangent_out,
+                             .source = "momentum",
+                             .place = "slope of the ogee profile set equal to that of the face",
+                             .provenance = Provenance::derived,
+                             .accuracy = "exact",
+                             .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                               if (!(in[0] > 0.0 && in[1] > 0.0))
+                                 return no_answer("the slope and the design head must be above zero");
+                               const auto tangent = crest_tangent_point(in[1], in[0]);
+                               out[0] = tangent.x;
+                               out[1] = tangent.y;
+                               return {};
+                             }};
 
 const Method crest_discharge_ogee{
     .id = "crest.discharge.ogee",
@@ -149,22 +151,21 @@ const Method effective_length{
       return {};
     }};
 
-const Method crest_least_pressure{
-    .id = "crest.least_pressure.hager",
-    .title = "Least pressure head on the ogee crest above the design head",
-    .equation = "hp = He/Hd*(1 - He/Hd)*Hd",
-    .inputs = pressure_in,
-    .outputs = pressure_out,
-    .source = "vischer_hager_1998",
-    .place = "standard crest, crest bottom pressure",
-    .provenance = Provenance::memory,
-    .accuracy = "at He/Hd = 1.33 it gives -0.44 Hd where measured values are -0.43 to -0.5 Hd",
-    .remarks = "Piers lower the pressure beside them by an amount that is not known well.",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[1] > 0.0)) return no_answer("the design head must be above zero");
-      out[0] = crest_least_pressure_head({.He = in[0], .Hd = in[1]});
-      return {};
-    }};
+const Method crest_least_pressure{.id = "crest.least_pressure.hager",
+                                  .title = "Least pressure head on the ogee crest above the design head",
+                                  .equation = "hp = He/Hd*(1 - He/Hd)*Hd",
+                                  .inputs = pressure_in,
+                                  .outputs = pressure_out,
+                                  .source = "vischer_hager_1998",
+                                  .place = "standard crest, crest bottom pressure",
+                                  .provenance = Provenance::memory,
+                                  .accuracy = "at He/Hd = 1.33 it gives -0.44 Hd where measured values are -0.43 to -0.5 Hd",
+                                  .remarks = "Piers lower the pressure beside them by an amount that is not known well.",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    if (!(in[1] > 0.0)) return no_answer("the design head must be above zero");
+                                    out[0] = crest_least_pressure_head({.He = in[0], .Hd = in[1]});
+                                    return {};
+                                  }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

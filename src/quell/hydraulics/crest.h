@@ -1,7 +1,7 @@
 // The standard ogee crest: profile, tangent point, free discharge, effective length, least pressure.
 //
-// Origin at the highest point of the crest, x downstream, y downward, m. Hd is the design head (total head) that fixes the shape, He the
-// total head above the crest, P the height of the crest above the approach floor.
+// Origin at the highest point of the crest, x downstream, y downward, m. Hd is the design head (total head) that fixes the
+// shape, He the total head above the crest, P the height of the crest above the approach floor.
 #pragma once
 
 #include "quell/base/constants.h"
@@ -56,7 +56,8 @@ struct CrestPressureInput {
   double He;  ///< m
   double Hd;  ///< m
 };
-/// Least pressure head on the crest (m of water, negative below atmosphere): chi (1 - chi) Hd with chi = He/Hd. For chi <= 1 it is not below zero.
+/// Least pressure head on the crest (m of water, negative below atmosphere): chi (1 - chi) Hd with chi = He/Hd. For chi <= 1 it
+/// is not below zero.
 double crest_least_pressure_head(const CrestPressureInput& input) noexcept;
 
 namespace record {

@@ -5,9 +5,13 @@
 
 namespace quell::hydraulics {
 
-double critical_depth_on_slope(double q, double cosine) noexcept { return std::cbrt(q * q / (gravity * cosine)); }
+double critical_depth_on_slope(double q, double cosine) noexcept {
+  return std::cbrt(q * q / (gravity * cosine));
+}
 
-double least_energy(double q, double cosine) noexcept { return 1.5 * cosine * critical_depth_on_slope(q, cosine); }
+double least_energy(double q, double cosine) noexcept {
+  return 1.5 * cosine * critical_depth_on_slope(q, cosine);
+}
 
 Outcome<double> supercritical_depth(const EnergyInput& input) noexcept {
   const auto& [q, E, cosine] = input;
@@ -37,28 +41,21 @@ constexpr Symbol slope_in[] = {{"q", "discharge per unit width", dimension::unit
                                {"E", "energy head above the bed", dimension::length, above_zero},
                                {"theta", "angle of the bed to the horizontal", dimension::none, {0.0, 1.5}}};
 constexpr Symbol slope_out[] = {{"dp", "supercritical depth normal to the bed", dimension::length, above_zero}};
-
-Outcome<void> store(const Outcome<double>& value, std::span<double> out) {
-  if (!value) return tl::unexpected(value.error());
-  out[0] = *value;
-  return {};
-}
 }  // namespace
 
-const Method depth_from_energy{
-    .id = "toe.depth.energy",
-    .title = "Supercritical depth on a horizontal apron from the energy head",
-    .kind = EquationKind::residual,
-    .equation = "E1 = y1 + q^2/(2*g*y1^2)",
-    .inputs = flat_in,
-    .outputs = flat_out,
-    .source = "momentum",
-    .place = "specific energy, supercritical root, energy coefficient 1",
-    .provenance = Provenance::derived,
-    .accuracy = "exact",
-    .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(supercritical_depth({.q = in[0], .E = in[1]}), out);
-    }};
+const Method depth_from_energy{.id = "toe.depth.energy",
+                               .title = "Supercritical depth on a horizontal apron from the energy head",
+                               .kind = EquationKind::residual,
+                               .equation = "E1 = y1 + q^2/(2*g*y1^2)",
+                               .inputs = flat_in,
+                               .outputs = flat_out,
+                               .source = "momentum",
+                               .place = "specific energy, supercritical root, energy coefficient 1",
+                               .provenance = Provenance::derived,
+                               .accuracy = "exact",
+                               .evaluate = [](std::span<const double> in, std::span<double> out) {
+                                 return store(supercritical_depth({.q = in[0], .E = in[1]}), out);
+                               }};
 
 const Method depth_from_energy_on_slope{
     .id = "chute.depth.energy",

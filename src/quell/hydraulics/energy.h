@@ -1,7 +1,7 @@
 // Depth from energy, in closed form: the supercritical root on a horizontal or a steep bed.
 //
-// On a bed at angle theta the pressure head on the bed is d cos(theta), with d the depth normal to the bed, so that the energy head
-// above the bed is E = d cos(theta) + q^2/(2 g d^2) (energy coefficient 1).
+// On a bed at angle theta the pressure head on the bed is d cos(theta), with d the depth normal to the bed, so that the energy
+// head above the bed is E = d cos(theta) + q^2/(2 g d^2) (energy coefficient 1).
 #pragma once
 
 #include "quell/base/constants.h"
@@ -10,9 +10,9 @@
 namespace quell::hydraulics {
 
 struct EnergyInput {
-  double q;            ///< m2/s, > 0
-  double E;            ///< energy head above the bed, m
-  double cosine = 1.0; ///< cos(theta), in (0, 1]
+  double q;             ///< m2/s, > 0
+  double E;             ///< energy head above the bed, m
+  double cosine = 1.0;  ///< cos(theta), in (0, 1]
 };
 /// Supercritical depth d (m, normal to the bed). No answer below the least energy for q. Allocates nothing.
 Outcome<double> supercritical_depth(const EnergyInput& input) noexcept;

@@ -44,42 +44,43 @@ constexpr Symbol manning_in[] = {{"n", "Manning's roughness", dimension::manning
 constexpr Symbol manning_out[] = {{"ks", "equivalent sand roughness", dimension::length, above_zero}};
 }  // namespace
 
-const Method friction_factor_colebrook{
-    .id = "chute.friction_factor.colebrook",
-    .title = "Darcy's friction factor of the chute by Colebrook",
-    .kind = EquationKind::residual,
-    .equation = "1/sqrt(f) = -2*log10(ks/(14.84*R) + 2.51*nu/(4*R*V*sqrt(f)))",
-    .inputs = factor_in,
-    .outputs = factor_out,
-    .source = "colebrook_1939",
-    .place = "transition formula, written with the hydraulic radius",
-    .provenance = Provenance::memory,
-    .accuracy = "solved to 1e-12; the formula itself about 3 to 5 %",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      if (in[0] / (4.0 * in[1]) >= 0.05) return "ks/(4 R) is 0.05 or more: rougher than the formula was made for";
-      if (4.0 * in[1] * in[2] / water_viscosity < 5e3) return "the Reynolds number is below 5000";
-      return {};
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] > 0.0 && in[1] > 0.0 && in[2] > 0.0)) return no_answer("ks, R and V must be above zero");
-      out[0] = friction_factor({.ks = in[0], .R = in[1], .V = in[2]});
-      return {};
-    }};
+const Method friction_factor_colebrook{.id = "chute.friction_factor.colebrook",
+                                       .title = "Darcy's friction factor of the chute by Colebrook",
+                                       .kind = EquationKind::residual,
+                                       .equation = "1/sqrt(f) = -2*log10(ks/(14.84*R) + 2.51*nu/(4*R*V*sqrt(f)))",
+                                       .inputs = factor_in,
+                                       .outputs = factor_out,
+                                       .source = "colebrook_1939",
+                                       .place = "transition formula, written with the hydraulic radius",
+                                       .provenance = Provenance::memory,
+                                       .accuracy = "solved to 1e-12; the formula itself about 3 to 5 %",
+                                       .condition = [](std::span<const double> in) -> std::string_view {
+                                         if (in[0] / (4.0 * in[1]) >= 0.05)
+                                           return "ks/(4 R) is 0.05 or more: rougher than the formula was made for";
+                                         if (4.0 * in[1] * in[2] / water_viscosity < 5e3)
+                                           return "the Reynolds number is below 5000";
+                                         return {};
+                                       },
+                                       .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                         if (!(in[0] > 0.0 && in[1] > 0.0 && in[2] > 0.0))
+                                           return no_answer("ks, R and V must be above zero");
+                                         out[0] = friction_factor({.ks = in[0], .R = in[1], .V = in[2]});
+                                         return {};
+                                       }};
 
-const Method friction_slope_darcy{
-    .id = "chute.friction_slope.darcy",
-    .title = "Friction slope by Darcy and Weisbach",
-    .equation = "Sf = f*V^2/(8*g*R)",
-    .inputs = slope_in,
-    .outputs = slope_out,
-    .source = "momentum",
-    .place = "definition of the friction factor",
-    .provenance = Provenance::derived,
-    .accuracy = "exact for the factor given",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = friction_slope({.f = in[0], .V = in[1], .R = in[2]});
-      return {};
-    }};
+const Method friction_slope_darcy{.id = "chute.friction_slope.darcy",
+                                  .title = "Friction slope by Darcy and Weisbach",
+                                  .equation = "Sf = f*V^2/(8*g*R)",
+                                  .inputs = slope_in,
+                                  .outputs = slope_out,
+                                  .source = "momentum",
+                                  .place = "definition of the friction factor",
+                                  .provenance = Provenance::derived,
+                                  .accuracy = "exact for the factor given",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    out[0] = friction_slope({.f = in[0], .V = in[1], .R = in[2]});
+                                    return {};
+                                  }};
 
 const Method roughness_height_manning{
     .id = "chute.roughness_height.manning",
@@ -91,7 +92,8 @@ const Method roughness_height_manning{
     .place = "Manning and the fully rough limit of Colebrook set equal at the hydraulic radius R",
     .provenance = Provenance::derived,
     .accuracy = "exact at R; 10 % in n is about a factor 3 in ks",
-    .remarks = "The closed power law n = ks^(1/6)/26.4 holds only for R/ks from 5 to 500 and underestimates n on smooth chutes.",
+    .remarks =
+        "The closed power law n = ks^(1/6)/26.4 holds only for R/ks from 5 to 500 and underestimates n on smooth chutes.",
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
       if (!(in[0] > 0.0 && in[1] > 0.0)) return no_answer("n and R must be above zero");
       out[0] = roughness_height_from_manning({.n = in[0], .R = in[1]});

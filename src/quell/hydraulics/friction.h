@@ -1,4 +1,5 @@
-// Wall friction: Darcy-Weisbach with the factor of Colebrook in terms of the hydraulic radius, and the conversion of Manning's n.
+// Wall friction: Darcy-Weisbach with the factor of Colebrook in terms of the hydraulic radius, and the conversion of Manning's
+// n.
 #pragma once
 
 #include "quell/base/constants.h"

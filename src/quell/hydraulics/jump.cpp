@@ -7,7 +7,9 @@
 
 namespace quell::hydraulics {
 
-double froude_number(double velocity, double depth) { return velocity / std::sqrt(gravity * depth); }
+double froude_number(double velocity, double depth) {
+  return velocity / std::sqrt(gravity * depth);
+}
 
 double sequent_depth(const JumpInflow& inflow) {
   const double froude_squared = inflow.V1 * inflow.V1 / (gravity * inflow.y1);
@@ -29,7 +31,9 @@ double roller_length(const RollerInput& input) {
   return std::max(0.0, input.y1 * (160.0 * std::tanh(input.F1 / 20.0) - 12.0));
 }
 
-double jump_length_hager(const RollerInput& input) { return 220.0 * input.y1 * std::tanh((input.F1 - 1.0) / 22.0); }
+double jump_length_hager(const RollerInput& input) {
+  return 220.0 * input.y1 * std::tanh((input.F1 - 1.0) / 22.0);
+}
 
 JumpClass classify_jump(double F1) {
   if (F1 <= 1.0) return JumpClass::none;
@@ -90,20 +94,19 @@ std::string_view needs_supercritical(std::span<const double> in) {
 }
 }  // namespace
 
-const Method froude_number{
-    .id = "flow.froude_number.rectangular",
-    .title = "Froude number of flow in a rectangular section",
-    .equation = "F = V/sqrt(g*y)",
-    .inputs = depth_velocity_in,
-    .outputs = froude_out,
-    .source = "momentum",
-    .place = "definition with the depth and without the cosine of the bed slope",
-    .provenance = Provenance::derived,
-    .accuracy = "exact",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = hydraulics::froude_number(in[0], in[1]);
-      return {};
-    }};
+const Method froude_number{.id = "flow.froude_number.rectangular",
+                           .title = "Froude number of flow in a rectangular section",
+                           .equation = "F = V/sqrt(g*y)",
+                           .inputs = depth_velocity_in,
+                           .outputs = froude_out,
+                           .source = "momentum",
+                           .place = "definition with the depth and without the cosine of the bed slope",
+                           .provenance = Provenance::derived,
+                           .accuracy = "exact",
+                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                             out[0] = hydraulics::froude_number(in[0], in[1]);
+                             return {};
+                           }};
 
 const Method sequent_depth_rectangular{
     .id = "jump.sequent_depth.rectangular",
@@ -122,23 +125,23 @@ const Method sequent_depth_rectangular{
       return {};
     }};
 
-const Method energy_loss_rectangular{
-    .id = "jump.energy_loss.rectangular",
-    .title = "Energy loss in the jump, rectangular section",
-    .equation = "dE = (y2 - y1)^3/(4*y1*y2)",
-    .inputs = depths_in,
-    .outputs = loss_out,
-    .source = "momentum",
-    .place = "energy before less energy after, with the depths tied by momentum",
-    .provenance = Provenance::derived,
-    .accuracy = "exact under its assumptions",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return in[1] >= in[0] ? std::string_view{} : "y2 is below y1: a jump that gains energy does not exist";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = jump_energy_loss({.y1 = in[0], .y2 = in[1]});
-      return {};
-    }};
+const Method energy_loss_rectangular{.id = "jump.energy_loss.rectangular",
+                                     .title = "Energy loss in the jump, rectangular section",
+                                     .equation = "dE = (y2 - y1)^3/(4*y1*y2)",
+                                     .inputs = depths_in,
+                                     .outputs = loss_out,
+                                     .source = "momentum",
+                                     .place = "energy before less energy after, with the depths tied by momentum",
+                                     .provenance = Provenance::derived,
+                                     .accuracy = "exact under its assumptions",
+                                     .condition = [](std::span<const double> in) -> std::string_view {
+                                       return in[1] >= in[0] ? std::string_view{}
+                                                             : "y2 is below y1: a jump that gains energy does not exist";
+                                     },
+                                     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                       out[0] = jump_energy_loss({.y1 = in[0], .y2 = in[1]});
+                                       return {};
+                                     }};
 
 const Method jump_length_em25{
     .id = "jump.length.em25",
@@ -156,35 +159,33 @@ const Method jump_length_em25{
       return {};
     }};
 
-const Method roller_length_hager_1990{
-    .id = "jump.roller_length.hager_1990",
-    .title = "Length of the roller",
-    .equation = "Lr = max(0, y1*(160*tanh(F1/20) - 12))",
-    .inputs = roller_in,
-    .outputs = roller_out,
-    .source = "hager_1990",
-    .place = "roller length for y1/b below 0.1",
-    .provenance = Provenance::memory,
-    .accuracy = "about 10 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = roller_length({.F1 = in[0], .y1 = in[1]});
-      return {};
-    }};
+const Method roller_length_hager_1990{.id = "jump.roller_length.hager_1990",
+                                      .title = "Length of the roller",
+                                      .equation = "Lr = max(0, y1*(160*tanh(F1/20) - 12))",
+                                      .inputs = roller_in,
+                                      .outputs = roller_out,
+                                      .source = "hager_1990",
+                                      .place = "roller length for y1/b below 0.1",
+                                      .provenance = Provenance::memory,
+                                      .accuracy = "about 10 %",
+                                      .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                        out[0] = roller_length({.F1 = in[0], .y1 = in[1]});
+                                        return {};
+                                      }};
 
-const Method jump_length_hager_1992{
-    .id = "jump.length.hager_1992",
-    .title = "Length of the free jump, closed form",
-    .equation = "Lj = 220*y1*tanh((F1 - 1)/22)",
-    .inputs = hager_in,
-    .outputs = length_out,
-    .source = "hager_1992",
-    .place = "classical jump, length",
-    .provenance = Provenance::memory,
-    .accuracy = "within 3.2 % of the tabulated curve for F1 2 to 10",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = jump_length_hager({.F1 = in[0], .y1 = in[1]});
-      return {};
-    }};
+const Method jump_length_hager_1992{.id = "jump.length.hager_1992",
+                                    .title = "Length of the free jump, closed form",
+                                    .equation = "Lj = 220*y1*tanh((F1 - 1)/22)",
+                                    .inputs = hager_in,
+                                    .outputs = length_out,
+                                    .source = "hager_1992",
+                                    .place = "classical jump, length",
+                                    .provenance = Provenance::memory,
+                                    .accuracy = "within 3.2 % of the tabulated curve for F1 2 to 10",
+                                    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                      out[0] = jump_length_hager({.F1 = in[0], .y1 = in[1]});
+                                      return {};
+                                    }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

@@ -22,7 +22,6 @@ Outcome<double> other_depth(const Section& section, double discharge, double dep
   }
   return find_root(excess, critical, upper, critical * 1e-14);
 }
-
 }  // namespace
 
 Outcome<double> sequent_depth(const Trapezoid& section, const SectionJumpInput& input) {
@@ -52,7 +51,9 @@ Outcome<double> sequent_depth_over_step(const StepJumpInput& input) {
   const double froude_squared = input.V1 * input.V1 / (gravity * input.y1);
   if (!(froude_squared > 1.0)) return no_answer("the flow is not supercritical and makes no jump");
   const double S = input.s / input.y1;
-  const auto balance = [&](double Y) { return (Y + S) * (Y + S) * Y + 2.0 * froude_squared - (1.0 + 2.0 * froude_squared) * Y; };
+  const auto balance = [&](double Y) {
+    return (Y + S) * (Y + S) * Y + 2.0 * froude_squared - (1.0 + 2.0 * froude_squared) * Y;
+  };
   const double critical = std::cbrt(froude_squared);
   if (balance(critical) > 0.0) return no_answer("the step is so high that it chokes the flow");
   const double classical = sequent_depth({.y1 = input.y1, .V1 = input.V1}) / input.y1;
@@ -74,15 +75,9 @@ constexpr Symbol step_in[] = {{"y1", "depth before the jump", dimension::length,
                               {"V1", "mean velocity before the jump", dimension::velocity, above_zero},
                               {"s", "height of the step", dimension::length, {0.0, no_limit}}};
 constexpr Symbol y2_out[] = {{"y2", "sequent depth", dimension::length, above_zero}};
-constexpr Symbol conduit_out[] = {{"y2", "sequent depth, or piezometric head above the invert where the conduit fills",
-                                   dimension::length, above_zero}};
+constexpr Symbol conduit_out[] = {
+    {"y2", "sequent depth, or piezometric head above the invert where the conduit fills", dimension::length, above_zero}};
 constexpr Symbol step_out[] = {{"y2", "depth above the step", dimension::length, above_zero}};
-
-Outcome<void> store(const Outcome<double>& value, std::span<double> out) {
-  if (!value) return tl::unexpected(value.error());
-  out[0] = *value;
-  return {};
-}
 
 constexpr std::string_view not_supercritical = "y1 is not supercritical: the depth given back is the one before the jump";
 
@@ -122,8 +117,9 @@ const Method sequent_depth_circular{
     .id = "jump.sequent_depth.circular",
     .title = "Sequent depth in a circular conduit",
     .kind = EquationKind::procedure,
-    .equation = "Momentum function Q^2/(g A) + A ybar equal before and after; where it exceeds that of the full conduit, "
-                "y2 = D/2 + (M1 - Q^2/(g Af))/Af.",
+    .equation =
+        "Momentum function Q^2/(g A) + A ybar equal before and after; where it exceeds that of the full conduit, "
+        "y2 = D/2 + (M1 - Q^2/(g Af))/Af.",
     .inputs = circle_in,
     .outputs = conduit_out,
     .source = "momentum",
@@ -143,15 +139,17 @@ const Method sequent_depth_positive_step{
     .inputs = step_in,
     .outputs = step_out,
     .source = "momentum",
-    .place = "step face pressed by the level behind it; two other closures differ by 0.5 % at s = y1 and 6 % at s = 2 y1 (F1 = 5)",
+    .place =
+        "step face pressed by the level behind it; two other closures differ by 0.5 % at s = y1 and 6 % at s = 2 y1 (F1 = 5)",
     .provenance = Provenance::derived,
     .accuracy = "exact under its assumptions",
     .condition = [](std::span<const double> in) -> std::string_view {
       return hydraulics::froude_number(in[1], in[0]) > 1.0 ? std::string_view{} : "F1 is not above 1: there is no jump";
     },
-    .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(sequent_depth_over_step({.y1 = in[0], .V1 = in[1], .s = in[2]}), out);
-    }};
+    .evaluate =
+        [](std::span<const double> in, std::span<double> out) {
+          return store(sequent_depth_over_step({.y1 = in[0], .V1 = in[1], .s = in[2]}), out);
+        }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

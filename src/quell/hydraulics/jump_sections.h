@@ -12,7 +12,8 @@ struct SectionJumpInput {
 /// y2 (m) with the same momentum function as y1. From a subcritical y1 the supercritical depth before it.
 Outcome<double> sequent_depth(const Trapezoid& section, const SectionJumpInput& input);
 
-/// The same in a closed circular conduit. Where it fills, the answer is the piezometric head above the invert, which is above D.
+/// The same in a closed circular conduit. Where it fills, the answer is the piezometric head above the invert, which is above
+/// D.
 Outcome<double> sequent_depth(const Circle& section, const SectionJumpInput& input);
 
 struct StepJumpInput {

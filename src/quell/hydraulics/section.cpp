@@ -8,9 +8,12 @@
 namespace quell::hydraulics {
 namespace {
 
-double half_angle(const Circle& circle, double y) { return std::acos(1.0 - 2.0 * y / circle.D); }
+double half_angle(const Circle& circle, double y) {
+  return std::acos(1.0 - 2.0 * y / circle.D);
+}
 
-/// Depth above which a trapezoid certainly flows slower than critical or carries more than Q: the wide and the triangular limit added.
+/// Depth above which a trapezoid certainly flows slower than critical or carries more than Q: the wide and the triangular limit
+/// added.
 double generous_depth(const Trapezoid& section, double per_width, double per_triangle) {
   const double rectangular = section.b > 0.0 ? per_width : 0.0;
   const double triangular = section.m > 0.0 ? per_triangle : 0.0;
@@ -18,24 +21,31 @@ double generous_depth(const Trapezoid& section, double per_width, double per_tri
   if (section.m <= 0.0) return 2.0 * rectangular;
   return 2.0 * std::min(rectangular, triangular);
 }
-
 }  // namespace
 
-double Trapezoid::perimeter(double y) const { return b + 2.0 * y * std::sqrt(1.0 + m * m); }
+double Trapezoid::perimeter(double y) const {
+  return b + 2.0 * y * std::sqrt(1.0 + m * m);
+}
 
 double Circle::area(double y) const {
   const double phi = 2.0 * half_angle(*this, y);
   return D * D * (phi - std::sin(phi)) / 8.0;
 }
-double Circle::top_width(double y) const { return D * std::sin(half_angle(*this, y)); }
-double Circle::perimeter(double y) const { return D * half_angle(*this, y); }
+double Circle::top_width(double y) const {
+  return D * std::sin(half_angle(*this, y));
+}
+double Circle::perimeter(double y) const {
+  return D * half_angle(*this, y);
+}
 double Circle::first_moment(double y) const {
   const double half = half_angle(*this, y);
   const double sine = std::sin(half);
   return D * D * D / 24.0 * (3.0 * sine - sine * sine * sine - 3.0 * half * std::cos(half));
 }
 
-double critical_depth(double unit_discharge) { return std::cbrt(unit_discharge * unit_discharge / gravity); }
+double critical_depth(double unit_discharge) {
+  return std::cbrt(unit_discharge * unit_discharge / gravity);
+}
 
 Outcome<double> critical_depth(const Trapezoid& section, double discharge) {
   if (!(discharge > 0.0) || section.b < 0.0 || section.m < 0.0 || !(section.b + section.m > 0.0))
@@ -94,43 +104,35 @@ constexpr Symbol normal_in[] = {{"b", "bottom width", dimension::length, {0.0, n
                                 {"Q", "discharge", dimension::discharge, above_zero}};
 constexpr Symbol yc_out[] = {{"yc", "critical depth", dimension::length, above_zero}};
 constexpr Symbol yn_out[] = {{"yn", "normal depth", dimension::length, above_zero}};
-
-Outcome<void> store(const Outcome<double>& value, std::span<double> out) {
-  if (!value) return tl::unexpected(value.error());
-  out[0] = *value;
-  return {};
-}
 }  // namespace
 
-const Method critical_depth_rectangular{
-    .id = "section.critical_depth.rectangular",
-    .title = "Critical depth in a rectangular section",
-    .equation = "yc = (q^2/g)^(1/3)",
-    .inputs = q_in,
-    .outputs = yc_out,
-    .source = "momentum",
-    .place = "least specific energy at given discharge, energy coefficient 1",
-    .provenance = Provenance::derived,
-    .accuracy = "exact",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = critical_depth(in[0]);
-      return {};
-    }};
+const Method critical_depth_rectangular{.id = "section.critical_depth.rectangular",
+                                        .title = "Critical depth in a rectangular section",
+                                        .equation = "yc = (q^2/g)^(1/3)",
+                                        .inputs = q_in,
+                                        .outputs = yc_out,
+                                        .source = "momentum",
+                                        .place = "least specific energy at given discharge, energy coefficient 1",
+                                        .provenance = Provenance::derived,
+                                        .accuracy = "exact",
+                                        .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                          out[0] = critical_depth(in[0]);
+                                          return {};
+                                        }};
 
-const Method critical_depth_trapezoidal{
-    .id = "section.critical_depth.trapezoidal",
-    .title = "Critical depth in a trapezoidal section",
-    .kind = EquationKind::residual,
-    .equation = "Q^2*(b + 2*m*yc)/g = ((b + m*yc)*yc)^3",
-    .inputs = trapezoid_in,
-    .outputs = yc_out,
-    .source = "momentum",
-    .place = "least specific energy at given discharge, energy coefficient 1",
-    .provenance = Provenance::derived,
-    .accuracy = "solved to 1e-12",
-    .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(critical_depth(Trapezoid{in[0], in[1]}, in[2]), out);
-    }};
+const Method critical_depth_trapezoidal{.id = "section.critical_depth.trapezoidal",
+                                        .title = "Critical depth in a trapezoidal section",
+                                        .kind = EquationKind::residual,
+                                        .equation = "Q^2*(b + 2*m*yc)/g = ((b + m*yc)*yc)^3",
+                                        .inputs = trapezoid_in,
+                                        .outputs = yc_out,
+                                        .source = "momentum",
+                                        .place = "least specific energy at given discharge, energy coefficient 1",
+                                        .provenance = Provenance::derived,
+                                        .accuracy = "solved to 1e-12",
+                                        .evaluate = [](std::span<const double> in, std::span<double> out) {
+                                          return store(critical_depth(Trapezoid{in[0], in[1]}, in[2]), out);
+                                        }};
 
 const Method critical_depth_circular{
     .id = "section.critical_depth.circular",
@@ -148,20 +150,19 @@ const Method critical_depth_circular{
       return store(critical_depth(Circle{in[0]}, in[1]), out);
     }};
 
-const Method normal_depth_trapezoidal{
-    .id = "section.normal_depth.trapezoidal",
-    .title = "Normal depth in a trapezoidal section by Manning's formula",
-    .kind = EquationKind::residual,
-    .equation = "Q = (b + m*yn)*yn/n*((b + m*yn)*yn/(b + 2*yn*sqrt(1 + m^2)))^(2/3)*sqrt(S)",
-    .inputs = normal_in,
-    .outputs = yn_out,
-    .source = "chow_1959",
-    .place = "ch. 5 and 6, uniform flow",
-    .provenance = Provenance::memory,
-    .accuracy = "solved to 1e-12; n itself is rarely known better than 15 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(normal_depth({Trapezoid{in[0], in[1]}, in[2], in[3], in[4]}), out);
-    }};
+const Method normal_depth_trapezoidal{.id = "section.normal_depth.trapezoidal",
+                                      .title = "Normal depth in a trapezoidal section by Manning's formula",
+                                      .kind = EquationKind::residual,
+                                      .equation = "Q = (b + m*yn)*yn/n*((b + m*yn)*yn/(b + 2*yn*sqrt(1 + m^2)))^(2/3)*sqrt(S)",
+                                      .inputs = normal_in,
+                                      .outputs = yn_out,
+                                      .source = "chow_1959",
+                                      .place = "ch. 5 and 6, uniform flow",
+                                      .provenance = Provenance::memory,
+                                      .accuracy = "solved to 1e-12; n itself is rarely known better than 15 %",
+                                      .evaluate = [](std::span<const double> in, std::span<double> out) {
+                                        return store(normal_depth({Trapezoid{in[0], in[1]}, in[2], in[3], in[4]}), out);
+                                      }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "quell/base/quantity_text.h"
+
 namespace quell::io {
 namespace {
 
@@ -14,6 +16,10 @@ Json number(double value) {
 }
 Json number_if(bool known, double value) {
   return known ? number(value) : Json(nullptr);
+}
+/// Sentences of the engine hold their quantities as tokens; here they are SI, as everything in JSON.
+Json sentence(std::string_view text) {
+  return Json(with_units(text, UnitSystem::si));
 }
 Json years(double return_period) {
   return number_if(return_period > 0.0, return_period);
@@ -96,7 +102,7 @@ Json element_json(const dissipators::Element& e) {
               {"length", number(e.length)},
               {"station", number(e.station)},
               {"profile", profile},
-              {"remark", e.remark}};
+              {"remark", sentence(e.remark)}};
 }
 
 Json finding_json(const Finding& f) {
@@ -106,7 +112,7 @@ Json finding_json(const Finding& f) {
                                                                   : "note";
   return Json{{"id", f.id},
               {"status", word(name_of(f.status))},
-              {"title", f.title},
+              {"title", sentence(f.title)},
               {"value", number_if(has_limit, f.value)},
               {"limit", number_if(has_limit, f.limit)},
               {"sense", word(sense)},
@@ -114,8 +120,8 @@ Json finding_json(const Finding& f) {
               {"source", f.source},
               {"place", f.place},
               {"provenance", word(name_of(f.provenance))},
-              {"text", f.text},
-              {"advice", f.advice}};
+              {"text", sentence(f.text)},
+              {"advice", sentence(f.advice)}};
 }
 
 Json quantities_json(const design::Option& option) {
@@ -136,7 +142,7 @@ Json option_json(const design::Option& option) {
             {"name", word(type.name)},
             {"sized", known},
             {"applicable", option.applicable},
-            {"statement", option.statement},
+            {"statement", sentence(option.statement)},
             {"apron_level", number_if(known, option.apron_level)},
             {"width", number_if(known, option.width)},
             {"length", number_if(known, option.length)},
@@ -168,7 +174,7 @@ std::string design_json(const SiteFile& file, const design::DesignResult& result
             {"cases", Json::array()},
             {"options", Json::array()},
             {"chosen", nullptr},
-            {"choice_reason", result.choice_reason},
+            {"choice_reason", sentence(result.choice_reason)},
             {"all_requirements_met", result.all_requirements_met}};
   for (const design::DischargeCase& c : result.cases) json["cases"].push_back(case_json(c));
   for (const design::Option& option : result.options) json["options"].push_back(option_json(option));

@@ -71,7 +71,7 @@ void read_rating(Draft& draft, const std::filesystem::path& folder, ProblemList&
   if (draft.rating_file.empty()) {
     good = complete_inline_rating(draft, problems) && check_rating(draft, problems);
   } else if (!levels_beside_file(draft, problems)) {
-    const std::filesystem::path path = folder / std::filesystem::u8path(draft.rating_file);
+    const std::filesystem::path path = folder / draft.rating_file;
     const auto bytes = read_input_file(path);
     if (!bytes) {
       problems.problem(read_at(draft, "river.rating.file"), fmt::format("{}: {}", path.string(), bytes.error()));

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "quell/base/quantity_text.h"
+
 namespace quell::output {
 
 namespace {
@@ -85,6 +87,8 @@ std::string Printer::discharge(double si, double smallest) const {
 std::string Printer::measured(double si, Dimension dimension) const {
   if (si == 0.0) return with_unit("0", unit_label(dimension, units_));
   if (dimension == quell::dimension::length) return with_unit(depth(si), length_unit());
+  if (dimension == quell::dimension::discharge) return with_unit(discharge(si), discharge_unit());
+  if (dimension == quell::dimension::volume) return with_unit(volume(si), volume_unit());
   return quantity(si, dimension, dimension == quell::dimension::none ? 3 : 4);
 }
 
@@ -114,6 +118,10 @@ std::string Printer::number(double si, Dimension dimension, int significant) con
 
 std::string Printer::quantity(double si, Dimension dimension, int significant) const {
   return with_unit(number(si, dimension, significant), unit_label(dimension, units_));
+}
+
+std::string Printer::words(std::string_view text) const { 
+  return with_units(text, [this](double value, Dimension dimension) { return measured(value, dimension); });
 }
 
 std::string Printer::with_unit(const std::string& number, const std::string& unit) const {

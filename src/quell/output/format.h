@@ -37,6 +37,8 @@ class Printer {
   /// For workings: `significant` digits, but a number that is short by itself stays short ("40", not "40.000").
   std::string worked(double si, Dimension dimension, int significant) const;
 
+  std::string words(std::string_view text) const;  ///< a sentence of the engine with its quantity tokens put in
+
   std::string length_unit() const { return unit_label(dimension::length, units_); }
   std::string discharge_unit() const { return unit_label(dimension::discharge, units_); }
   std::string velocity_unit() const { return unit_label(dimension::velocity, units_); }

@@ -15,9 +15,15 @@ namespace {
 constexpr std::string_view too_flat = "the chute is too flat for this discharge: the flow does not become supercritical on it";
 constexpr int nodes_per_piece = 8;
 
-double level_at(const ChutePiece& piece, double path) { return piece.start_level - (path - piece.start_path) * piece.sine; }
-double width_at(const ChutePiece& piece, double path) { return piece.start_width + (path - piece.start_path) * piece.width_change; }
-double end_path(const ChutePiece& piece) { return piece.start_path + piece.length; }
+double level_at(const ChutePiece& piece, double path) {
+  return piece.start_level - (path - piece.start_path) * piece.sine;
+}
+double width_at(const ChutePiece& piece, double path) {
+  return piece.start_width + (path - piece.start_path) * piece.width_change;
+}
+double end_path(const ChutePiece& piece) {
+  return piece.start_path + piece.length;
+}
 
 /// The crest's own flow, whose streamlines curve, ends where the energy above the bed clearly exceeds the least.
 bool leaves_crest(const ChutePiece& piece, double path, double discharge, double reservoir_level) {
@@ -204,12 +210,14 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   if (!friction || &bottom != piece || piece->width_change != 0.0) return;
   const double cosine = piece->cosine;
   const double start = energy_level_at_path(*piece, path);
-  const auto d0 = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
+  const auto d0 =
+      hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
   const auto end = section_at(bed_level);
   if (d0)
     working.add(hydraulics::record::chute_profile_darcy,
                 {discharge_, end.width, piece->angle, geometry_->roughness_height, *d0, bottom_path - path},
-                {end.depth, end.velocity, start - end.energy_level}, "flow at the chute's foot, with friction below the critical point");
+                {end.depth, end.velocity, start - end.energy_level},
+                "flow at the chute's foot, with friction below the critical point");
 }
 
 }  // namespace quell::site

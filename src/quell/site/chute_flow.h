@@ -29,30 +29,31 @@ struct ChutePoint {
   bool fully_turbulent = false;  ///< the layer has reached the surface
 };
 
-/// A straight piece of the bed with linearly changing width. A reach of the site is one piece, or two where its width stops changing.
+/// A straight piece of the bed with linearly changing width. A reach of the site is one piece, or two where its width stops
+/// changing.
 struct ChutePiece {
   double start_station = 0.0;
   double start_path = 0.0;
   double start_level = 0.0;
-  double angle = 0.0;         ///< rad
+  double angle = 0.0;  ///< rad
   double sine = 0.0;
   double cosine = 0.0;
-  double length = 0.0;        ///< m along the bed; the last piece's is to the lowest level
+  double length = 0.0;  ///< m along the bed; the last piece's is to the lowest level
   double start_width = 0.0;
   double width_change = 0.0;  ///< m per m along the bed
 };
 
 /// Bed geometry below the tangent point of the ogee, derived once from the site.
 struct ChuteGeometry {
-  double tangent_station = 0.0;   ///< m from the crest axis
-  double tangent_level = 0.0;     ///< m
-  double tangent_path = 0.0;      ///< m: upstream quadrant plus arc
+  double tangent_station = 0.0;  ///< m from the crest axis
+  double tangent_level = 0.0;    ///< m
+  double tangent_path = 0.0;     ///< m: upstream quadrant plus arc
   std::vector<ChutePiece> pieces;
-  double last_reach_level = 0.0;  ///< m: the apron must lie below it
-  double lowest_level = 0.0;      ///< m: the last reach is followed down to here
-  double roughness_height = 0.0;  ///< ks, m, converted from Manning's n where that was given
-  double manning_n = 0.0;         ///< s/m^(1/3), as given; 0 where ks was given
-  double conversion_radius = 0.0; ///< m, hydraulic radius of that conversion; 0 where none was made
+  double last_reach_level = 0.0;   ///< m: the apron must lie below it
+  double lowest_level = 0.0;       ///< m: the last reach is followed down to here
+  double roughness_height = 0.0;   ///< ks, m, converted from Manning's n where that was given
+  double manning_n = 0.0;          ///< s/m^(1/3), as given; 0 where ks was given
+  double conversion_radius = 0.0;  ///< m, hydraulic radius of that conversion; 0 where none was made
 
   const ChutePiece& piece_at_level(double bed_level) const noexcept;
   double station_at_level(double bed_level) const noexcept;
@@ -90,7 +91,9 @@ class ChuteFlow {
     double unit_discharge, potential_depth, potential_velocity, thickness, loss;
     bool reaches_surface;
   };
-  struct LossNode { double path, loss; };
+  struct LossNode {
+    double path, loss;
+  };
 
   Layer layer_at(const ChutePiece& piece, double path) const noexcept;
   double energy_level_at_path(const ChutePiece& piece, double path) const noexcept;
@@ -100,7 +103,7 @@ class ChuteFlow {
   const ChuteGeometry* geometry_ = nullptr;
   double discharge_ = 0.0;
   double reservoir_level_ = 0.0;
-  double start_path_ = 0.0;     ///< above it the flow is still the crest's
+  double start_path_ = 0.0;  ///< above it the flow is still the crest's
   double critical_path_ = -1.0;
   std::vector<LossNode> losses_;                  ///< running largest loss above the critical point
   std::vector<hydraulics::EnergyNode> friction_;  ///< energy level over path below it

@@ -9,11 +9,11 @@
 namespace quell::site {
 
 struct FreeJump {
-  double energy_loss = 0.0;    ///< dE, m
-  double jump_length = 0.0;    ///< m
-  double roller_length = 0.0;  ///< m
-  std::string_view class_name; ///< "steady"
-  std::string_view meaning;    ///< what the class means for the design
+  double energy_loss = 0.0;     ///< dE, m
+  double jump_length = 0.0;     ///< m
+  double roller_length = 0.0;   ///< m
+  std::string_view class_name;  ///< "steady"
+  std::string_view meaning;     ///< what the class means for the design
 };
 
 FreeJump free_jump(const ToeFlow& flow, Working* working = nullptr);

@@ -52,14 +52,16 @@ Outcome<double> crest_head(const Crest& crest, double discharge) {
 
 void trace_crest(const Crest& crest, double crest_head, Working& working) {
   const auto input = discharge_input(crest, crest_head);
-  working.add(hydraulics::record::effective_length,
-              {crest.net_width, static_cast<double>(crest.piers), crest.pier_contraction, crest.abutment_contraction, crest_head},
-              {input.L}, "effective length of the crest");
+  working.add(
+      hydraulics::record::effective_length,
+      {crest.net_width, static_cast<double>(crest.piers), crest.pier_contraction, crest.abutment_contraction, crest_head},
+      {input.L}, "effective length of the crest");
   if (input.face == hydraulics::FaceSlope::vertical)
     working.add(hydraulics::record::crest_discharge_ogee, {crest_head, crest.design_head, crest.approach_depth, input.L},
                 {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
   working.add(hydraulics::record::crest_least_pressure, {crest_head, crest.design_head},
-              {hydraulics::crest_least_pressure_head({.He = crest_head, .Hd = crest.design_head})}, "least pressure on the crest");
+              {hydraulics::crest_least_pressure_head({.He = crest_head, .Hd = crest.design_head})},
+              "least pressure on the crest");
 }
 
 }  // namespace quell::site

@@ -24,10 +24,10 @@ enum class UpstreamFace { vertical, slope_3_to_1, slope_3_to_2, slope_3_to_3 };
 
 /// Ungated ogee crest.
 struct Crest {
-  double crest_level = 0.0;    ///< m
-  double design_head = 0.0;    ///< Hd, m, total head that fixes the shape, > 0
-  double net_width = 0.0;      ///< L', m, clear of piers, > 0
-  double approach_depth = 0.0; ///< P, m, crest above the approach floor, >= 0
+  double crest_level = 0.0;     ///< m
+  double design_head = 0.0;     ///< Hd, m, total head that fixes the shape, > 0
+  double net_width = 0.0;       ///< L', m, clear of piers, > 0
+  double approach_depth = 0.0;  ///< P, m, crest above the approach floor, >= 0
   UpstreamFace upstream_face = UpstreamFace::vertical;
   int piers = 0;
   double pier_contraction = 0.0;      ///< Kp, each pier
@@ -43,18 +43,20 @@ struct ChuteReach {
 /// From the tangent point of the ogee to the apron. The width changes linearly with bed level from the tangent point
 /// to `end_width_level`, and is `end_width` below it.
 struct Chute {
-  std::vector<ChuteReach> reaches;   ///< at least one, going down
-  double width = 0.0;                ///< m at the tangent point, between the walls, > 0
-  double end_width = 0.0;            ///< m at the apron, > 0
-  double end_width_level = 0.0;      ///< m, bed level at which end_width is reached; unused where the widths are equal
-  double roughness_height = 0.0;     ///< ks, m; 0 where manning_n is given
-  double manning_n = 0.0;            ///< s/m^(1/3); 0 where roughness_height is given
-  double wall_height = 0.0;          ///< m above the chute floor, normal to it; 0: not given
+  std::vector<ChuteReach> reaches;  ///< at least one, going down
+  double width = 0.0;               ///< m at the tangent point, between the walls, > 0
+  double end_width = 0.0;           ///< m at the apron, > 0
+  double end_width_level = 0.0;     ///< m, bed level at which end_width is reached; unused where the widths are equal
+  double roughness_height = 0.0;    ///< ks, m; 0 where manning_n is given
+  double manning_n = 0.0;           ///< s/m^(1/3); 0 where roughness_height is given
+  double wall_height = 0.0;         ///< m above the chute floor, normal to it; 0: not given
 };
 
 enum class TailwaterCase { low, expected, high };
 inline constexpr std::array<TailwaterCase, 3> tailwater_cases{TailwaterCase::low, TailwaterCase::expected, TailwaterCase::high};
-constexpr std::size_t index_of(TailwaterCase tailwater_case) { return static_cast<std::size_t>(tailwater_case); }
+constexpr std::size_t index_of(TailwaterCase tailwater_case) {
+  return static_cast<std::size_t>(tailwater_case);
+}
 std::string_view name_of(TailwaterCase tailwater_case);  ///< "low", "expected", "high"
 
 /// Tailwater as a table: level over discharge, straight between the rows.
@@ -65,9 +67,9 @@ struct TailwaterRating {
 
 /// Tailwater as normal depth in a trapezoidal reach.
 struct RiverSection {
-  double bottom_width = 0.0;  ///< m, >= 0
-  double side_slope = 0.0;    ///< m horizontal : 1 vertical, >= 0
-  double bed_slope = 0.0;     ///< > 0
+  double bottom_width = 0.0;          ///< m, >= 0
+  double side_slope = 0.0;            ///< m horizontal : 1 vertical, >= 0
+  double bed_slope = 0.0;             ///< > 0
   std::array<double, 3> manning_n{};  ///< s/m^(1/3), by TailwaterCase: low n gives low water
 };
 
@@ -97,10 +99,10 @@ struct Discharges {
 struct BasinWishes {
   std::vector<std::string> types;  ///< type ids in the order of the site file
   bool width_is_free = false;
-  double width = 0.0;              ///< m; unused where free
-  double largest_width = 0.0;      ///< m; where the width is free; 0: no limit of the user's
-  double tailwater_margin = 0.0;   ///< m, on top of what the type requires, >= 0
-  double apron_step = 0.01;        ///< m, the apron level is rounded down to a multiple of it, > 0
+  double width = 0.0;             ///< m; unused where free
+  double largest_width = 0.0;     ///< m; where the width is free; 0: no limit of the user's
+  double tailwater_margin = 0.0;  ///< m, on top of what the type requires, >= 0
+  double apron_step = 0.01;       ///< m, the apron level is rounded down to a multiple of it, > 0
   bool has_highest_apron = false;
   double highest_apron_level = 0.0;
   bool has_lowest_apron = false;
@@ -109,9 +111,9 @@ struct BasinWishes {
 
 struct Ground {
   bool has_level = false;
-  double ground_level = 0.0;       ///< m, beside the basin
+  double ground_level = 0.0;  ///< m, beside the basin
   bool has_foundation = false;
-  double foundation_level = 0.0;   ///< m, sound foundation below the basin
+  double foundation_level = 0.0;  ///< m, sound foundation below the basin
 };
 
 struct Site {

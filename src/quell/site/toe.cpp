@@ -5,7 +5,9 @@
 
 namespace quell::site {
 
-double least_energy_head(double discharge, double width) { return 1.3 * hydraulics::least_energy(discharge / width); }
+double least_energy_head(double discharge, double width) {
+  return 1.3 * hydraulics::least_energy(discharge / width);
+}
 
 Outcome<ToeFlow> toe_flow(double discharge, double width, double energy_level, double reservoir_level, double apron_level,
                           Working* working) {

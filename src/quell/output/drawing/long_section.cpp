@@ -14,6 +14,7 @@ namespace {
 
 constexpr double left_edge = 46.0;
 constexpr double label_column = 118.0;
+constexpr double both_views = 440.0;  // height, so that the figure leaves room for text on its page
 constexpr double view_width = page_width - left_edge - label_column;
 
 struct Sheet {
@@ -81,7 +82,7 @@ SectionView draw_full(Sheet& sheet, double top) {
   double lowest = std::min(section.apron_level - section.slab_thickness, sheet.site.river.bed_level);
   lowest = std::max(std::min(lowest, section.approach_floor), lowest - 0.5 * (highest - lowest));
   const ViewWish wish{section.first_station, section.last_station, lowest, highest, 50.0, 12.0};
-  const auto view = fit_view(wish, {left_edge, top, view_width, 400.0});
+  const auto view = fit_view(wish, {left_edge, top, view_width, 260.0});
   draw_section(sheet.canvas, view, section, sheet.site);
   draw_frame(sheet, view, "Long section");
   draw_reservoir_labels(sheet, view);
@@ -140,7 +141,7 @@ void draw_dimensions(Sheet& sheet, const SectionView& view) {
                               Anchor::end);
 }
 
-SectionView draw_detail(Sheet& sheet, double top) {
+SectionView draw_detail(Sheet& sheet, double top, double height) {
   const auto& section = sheet.section;
   const auto& option = sheet.option;
   double highest = option.wall_top_level;
@@ -150,7 +151,7 @@ SectionView draw_detail(Sheet& sheet, double top) {
   const double rise = section.river_bed.size() > 1 ? section.river_bed[1].x - section.basin_end : 0.0;
   const double after = std::clamp(rise + 0.08 * option.length, 0.15 * option.length, 0.28 * option.length);
   const ViewWish wish{section.toe_station - 0.22 * option.length, section.basin_end + after, deep, highest, 24.0, 54.0};
-  const auto view = fit_view(wish, {left_edge, top, view_width, 400.0});
+  const auto view = fit_view(wish, {left_edge, top, view_width, height});
   draw_section(sheet.canvas, view, section, sheet.site);
   draw_frame(sheet, view, "Basin");
   draw_dimensions(sheet, view);
@@ -208,7 +209,7 @@ std::string long_section_svg(const site::Site& site, const design::DesignResult&
                              UnitSystem units) {
   Sheet sheet{{}, site, option, long_section(site, option), Printer(units)};
   const auto full = draw_full(sheet, 18.0);
-  const auto detail = draw_detail(sheet, full.frame.bottom() + 62.0);
+  const auto detail = draw_detail(sheet, full.frame.bottom() + 58.0, std::clamp(both_views - full.frame.height, 190.0, 300.0));
   const double end = draw_key(sheet, detail.frame.bottom() + 46.0);
   return sheet.canvas.svg(end, "long-section", "Long section with water surface and energy line", description(sheet));
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace quell::output {
 
@@ -16,35 +17,35 @@ Point surface_point(const site::ChutePoint& p) {
   return {p.station + p.depth * std::sin(p.slope_angle), p.bed_level + p.depth * std::cos(p.slope_angle)};
 }
 
-/// Upstream quadrant as an ellipse and the downstream power curve, from memory of the standard shape; the engine's own
-/// tangent point closes it.
-Polyline crest_face(const site::Crest& crest, Point tangent) {
+/// Upstream quadrant as an ellipse and the downstream power curve, from memory of the standard shape, as far as the curve
+/// is flatter than the chute.
+Polyline crest_face(const site::Crest& crest, double chute_slope) {
   Polyline face;
   const double hd = crest.design_head;
   const double a = 0.28 * hd, b = 0.165 * hd;
   for (int i = 0; i <= crest_points / 2; ++i) {
-    const double angle = 0.5 * 3.14159265358979 * (1.0 - 2.0 * i / crest_points);
+    const double angle = std::numbers::pi * (0.5 - static_cast<double>(i) / crest_points);
     face.push_back({-a * std::sin(angle), crest.crest_level - b * (1.0 - std::cos(angle))});
   }
-  for (int i = 1; i < crest_points; ++i) {
-    const double x = tangent.x * i / crest_points;
+  const double tangent = hd * std::pow(2.0 * chute_slope / 1.85, 1.0 / 0.85);
+  for (int i = 1; i <= crest_points; ++i) {
+    const double x = tangent * i / crest_points;
     face.push_back({x, crest.crest_level - std::pow(x, 1.85) / (2.0 * std::pow(hd, 0.85))});
   }
-  face.push_back(tangent);
   return face;
 }
 
 Polyline chute_face(const site::Site& site, const design::Option& option) {
   const Point toe{option.chute_end_station, option.apron_level};
   Polyline face;
-  if (option.profiles.empty() || option.profiles.front().chute.empty()) {
+  if (option.profiles.empty() || option.profiles.front().chute.empty() || site.chute.reaches.empty()) {
     face = {{0.0, site.crest.crest_level}, toe};
     return face;
   }
   const auto& chute = option.profiles.front().chute;
-  face = crest_face(site.crest, {chute.front().station, chute.front().bed_level});
+  face = crest_face(site.crest, site.chute.reaches.front().slope);
   for (const auto& p : chute)
-    if (p.station > face.back().x && p.station < toe.x) face.push_back({p.station, p.bed_level});
+    if (p.station > face.back().x + 1e-9 && p.station < toe.x) face.push_back({p.station, p.bed_level});
   face.push_back(toe);
   return face;
 }

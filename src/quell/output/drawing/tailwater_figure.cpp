@@ -16,7 +16,7 @@ using site::TailwaterCase;
 
 constexpr double label_column = 128.0;
 constexpr double row_height = 11.0;
-constexpr double plot_height = 250.0;
+constexpr double plot_height = 236.0;
 
 /// Where the curves are drawn.
 struct Plot {

@@ -59,14 +59,15 @@ void write_other_options(Html& html, const ReportData& data);
 void write_sources(Html& html, const ReportData& data);
 void write_symbols(Html& html, const ReportData& data);
 
-/// The findings of one option as a table, the worst first.
-void write_finding_table(Html& html, const ReportData& data, const Findings& findings);
+/// The findings of one option as a table, the worst first. `brief`: rules that are in order get one line.
+void write_finding_table(Html& html, const ReportData& data, const Findings& findings, bool brief);
 
 /// Methods used in the chosen option's workings, in order of first use.
 std::vector<const Method*> methods_used(const ReportData& data);
 
 // Words used by several chapters.
 std::string jump_words(design::JumpPlace place);  ///< "on the apron"
+std::string capitalised(std::string text);  ///< "depth at the toe" to "Depth at the toe"; a symbol in front is left alone
 std::string status_mark(Status status);           ///< markup: shape and word
 std::string type_name(const design::Option& option);
 std::string margin_sentence(const design::Option& option, const Printer& print);                    ///< plain text

@@ -84,12 +84,11 @@ void write_elements(Html& html, const design::Option& option, const Printer& p) 
                    {"Centres across, from a wall" + unit, ""}},
                   "Elements");
   for (const auto& e : elements) {
-    std::string name = escape_xml(e.name);
-    if (!e.remark.empty()) name += "<br/><span class=\"q\">" + escape_xml(e.remark) + "</span>";
     const bool row_of_many = e.count > 1;
-    html.row({name, std::to_string(e.count), p.size(e.height), p.size(e.width), row_of_many ? p.size(e.spacing) : "–",
+    html.row({escape_xml(e.name), std::to_string(e.count), p.size(e.height), p.size(e.width), row_of_many ? p.size(e.spacing) : "–",
               row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length), p.size(e.station),
               positions(e, option.width, p)});
+    if (!e.remark.empty()) html.wide_row(escape_xml(p.words(e.remark)), "q remark-row");
   }
   html.close_table();
 }
@@ -98,7 +97,7 @@ void write_failure_modes(Html& html, const dissipators::TypeRecord& record) {
   if (record.failure_modes.empty()) return;
   html.element("h3", "Known ways to fail");
   html.open("ul");
-  for (const auto mode : record.failure_modes) html.element("li", mode);
+  for (const auto mode : record.failure_modes) html.element("li", capitalised(std::string(mode)));
   html.close();
 }
 
@@ -115,7 +114,7 @@ void write_chosen(Html& html, const ReportData& data) {
     html.element_raw("p class=\"small\"",
                      "Source of the type: " + citation_link(record.source, record.place, record.provenance));
   }
-  if (!option.statement.empty()) html.element("p", option.statement);
+  if (!option.statement.empty()) html.element("p", data.print.words(option.statement));
   const StepIndex steps(&option.working);
   write_dimension_rows(html, steps, "Levels and dimensions", levels_and_lengths(option, data.print));
   write_elements(html, option, data.print);
@@ -131,7 +130,7 @@ void write_other_options(Html& html, const ReportData& data) {
     any = true;
     html.element("h3", type_name(option));
     if (option.type != nullptr) html.element("p class=\"small\"", option.type->record().summary.view());
-    if (!option.statement.empty()) html.element("p", option.statement);
+    if (!option.statement.empty()) html.element("p", data.print.words(option.statement));
     if (option.sized) {
       const auto& p = data.print;
       html.element("p",
@@ -140,7 +139,7 @@ void write_other_options(Html& html, const ReportData& data) {
                                p.level(option.wall_height), p.length_unit(),
                                p.with_unit(p.volume(option.quantities.concrete), p.volume_unit()), margin_sentence(option, p)));
     }
-    write_finding_table(html, data, option.findings);
+    write_finding_table(html, data, option.findings, true);
   }
   if (!any) html.element("p", "No other type was asked for.");
 }

@@ -17,16 +17,17 @@ std::string limit_markup(const Finding& finding, const Printer& p) {
   return "–";
 }
 
-std::string rule_markup(const Finding& finding) {
-  std::string text = "<b>" + escape_xml(finding.title) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
-  if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(finding.text) + "</span>";
-  if (!finding.advice.empty()) text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(finding.advice) + "</span>";
+std::string rule_markup(const Finding& finding, const Printer& p, bool brief) {
+  std::string text = "<b>" + escape_xml(p.words(finding.title)) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
+  if (brief) return text;
+  if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(p.words(finding.text)) + "</span>";
+  if (!finding.advice.empty()) text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(p.words(finding.advice)) + "</span>";
   return text;
 }
 
 }  // namespace
 
-void write_finding_table(Html& html, const ReportData& data, const Findings& findings) {
+void write_finding_table(Html& html, const ReportData& data, const Findings& findings, bool brief) {
   if (findings.empty()) return html.element("p", "No rule was checked.");
   std::vector<const Finding*> sorted;
   for (const auto& finding : findings) sorted.push_back(&finding);
@@ -37,7 +38,7 @@ void write_finding_table(Html& html, const ReportData& data, const Findings& fin
                   {{"Status", "w"}, {"Rule and what was found", ""}, {"Measured", "n"}, {"Limit", "n"}, {"Source", ""}});
   for (const auto* finding : sorted) {
     const bool note = finding->sense == LimitSense::note;
-    html.row({status_mark(finding->status), rule_markup(*finding),
+    html.row({status_mark(finding->status), rule_markup(*finding, data.print, brief && finding->status == Status::ok),
               note ? "–" : data.print.measured(finding->value, finding->dimension), limit_markup(*finding, data.print),
               citation_link(finding->source, finding->place, finding->provenance)});
   }
@@ -52,7 +53,7 @@ void write_findings(Html& html, const ReportData& data) {
       "p", verdict_sentence(data) +
                " What fails stands first, then what needs care, then what is in order. A finding judges the design; whether a "
                "formula may be trusted is marked in the workings.");
-  write_finding_table(html, data, data.chosen->findings);
+  write_finding_table(html, data, data.chosen->findings, false);
 }
 
 }  // namespace quell::output

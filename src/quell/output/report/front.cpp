@@ -80,7 +80,7 @@ void write_not_sized(Html& html, const ReportData& data) {
   for (const auto& option : data.result.options) {
     html.open("li");
     html.element("b", type_name(option) + ": ");
-    html.text(option.statement);
+    html.text(data.print.words(option.statement));
     html.close();
   }
   html.close();
@@ -111,7 +111,7 @@ void write_title_block(Html& html, const ReportData& data) {
 
 void write_summary(Html& html, const ReportData& data) {
   html.element("h2 id=\"summary\"", "Summary");
-  if (!data.result.choice_reason.empty()) html.element("p class=\"lead\"", data.result.choice_reason);
+  if (!data.result.choice_reason.empty()) html.element("p class=\"lead\"", data.print.words(data.result.choice_reason));
   write_verdict(html, data);
   if (data.chosen == nullptr) return write_not_sized(html, data);
   const auto& option = *data.chosen;

@@ -61,8 +61,8 @@ td .advice b{font-weight:600}
 tr.group td{font-weight:600;padding-top:.9em;border-bottom:1px solid var(--ink)}
 tr.strong td{font-weight:600;background:var(--soft)}
 tr.strong td:first-child{box-shadow:inset 2.4px 0 0 var(--accent);padding-left:.5em}
-.dense{font-size:8.2pt}.dense td{padding-top:.12em;padding-bottom:.12em}
-.findings{table-layout:fixed}.findings th:nth-child(1){width:18mm}.findings th:nth-child(3){width:21mm}
+.dense{font-size:8.2pt}.dense th,.dense td{padding-right:.5em}.dense td{padding-top:.12em;padding-bottom:.12em}
+.findings{table-layout:fixed;font-size:8.2pt}.findings th:nth-child(1){width:18mm}.findings th:nth-child(3){width:21mm}
 .findings th:nth-child(4){width:23mm}.findings th:nth-child(5){width:37mm}
 .title-block{width:100%;margin:.3em 0 1.2em;border-top:1.6px solid var(--ink);border-bottom:1.6px solid var(--ink)}
 .title-block td{padding:.24em .8em .24em 0}
@@ -76,23 +76,24 @@ border-left:4px solid var(--accent)}
 .lead{font-size:11.2pt;line-height:1.45;max-width:none}
 .pair{display:grid;grid-template-columns:1fr 1fr;gap:0 8mm;align-items:start}
 .pair table{margin-top:.1em}
-.notice{border:1.2px solid var(--ink);padding:.7em 1em .5em;margin:1.4em 0;break-inside:avoid}
+.notice{border:1.2px solid var(--ink);padding:.6em 1em .4em;margin:1em 0;break-inside:avoid}
 .notice h3{margin:.1em 0 .3em}
-.notice p,.notice ul{max-width:none;font-size:9.1pt;line-height:1.38;margin:.3em 0 .5em}
+.notice p,.notice ul{max-width:none;font-size:8.9pt;line-height:1.34;margin:.25em 0 .4em}.notice li{margin:.08em 0}
 .contents{columns:3;column-gap:8mm;break-inside:avoid;padding:0;list-style:none;font:9.4pt/1.6 var(--sans);max-width:none;
 margin:.4em 0 1.4em}
 .contents li{margin:0;display:flex;gap:.6em}.contents .chapter{min-width:1.4em;text-align:right;color:var(--quiet)}
 figure{margin:1em 0 1.2em;break-inside:avoid}
 figure svg{display:block;width:100%;height:auto}
-figcaption{font:8.8pt/1.4 var(--sans);margin-top:.5em;max-width:160mm}
+figcaption{font:8.6pt/1.35 var(--sans);margin-top:.4em}
+.remark-row td{padding-top:0;border-bottom:.5px solid var(--rule)}tr:has(+.remark-row) td{border-bottom:0}
 figcaption b{font-weight:600}
 .status{font-weight:600;white-space:nowrap}
 .status.fails{color:var(--bad)}.status.caution{color:var(--warn)}.status.ok{color:var(--quiet);font-weight:400}
 .status.fails span,.status.caution span{display:inline-block;min-width:1.2em}
 .status.ok span{display:inline-block;min-width:1.2em}
-.badge{font:600 7.2pt/1 var(--sans);letter-spacing:.04em;color:var(--quiet);border:.6px solid var(--rule);border-radius:2px;
-padding:.12em .4em;white-space:nowrap}
-.step{display:grid;grid-template-columns:23mm 1fr 34mm;gap:0 5mm;padding:.65em 0 .6em;border-bottom:.5px solid var(--rule);
+.badge{display:inline-block;max-width:100%;font:600 7.2pt/1.2 var(--sans);letter-spacing:.02em;color:var(--quiet);
+border:.6px solid var(--rule);border-radius:2px;padding:.05em .4em}
+.step{display:grid;grid-template-columns:27mm 1fr 32mm;gap:0 4mm;padding:.5em 0 .45em;border-bottom:.5px solid var(--rule);
 break-inside:avoid;font:8.8pt/1.38 var(--sans)}
 .step .ref{color:var(--quiet);font-size:7.9pt}
 .step .ref b{display:block;color:var(--ink);font-size:8.8pt}
@@ -100,22 +101,24 @@ break-inside:avoid;font:8.8pt/1.38 var(--sans)}
 .step .out b{font-weight:600;white-space:nowrap;display:block}
 .step .out .range{display:block;font-size:7.9pt;color:var(--quiet);margin-top:.3em}
 .step .out .range.outside{color:var(--bad);font-weight:600}
-.step math{font-size:10.6pt}
-.step .equation,.card .equation{margin:.25em 0;overflow-x:auto;overflow-y:hidden}
+.step math{font-size:10pt}.step .ref{overflow-wrap:anywhere}
+.step .equation,.card .equation{margin:.12em 0;overflow-x:auto;overflow-y:hidden}
+.equation.long math{font-size:8.6pt}.equation.tiny math{font-size:6.6pt}
 .equation math{display:inline-block;text-align:left;max-width:100%}
 .step table{font-size:7.9pt;margin:.35em 0 0}.step table td,.step table th{padding-top:.1em;padding-bottom:.1em}
 .step table{table-layout:fixed}.step table th:nth-child(1){width:13%}.step table th:nth-child(2){width:25%}
 .step table th:nth-child(3){width:27%}.step table math{font-size:9pt}
 .step table th{border-bottom-width:.5px;font-weight:400;color:var(--quiet)}
 .step table td{border-bottom:0}
-.working-head{display:grid;grid-template-columns:23mm 1fr 34mm;gap:0 5mm;font:600 7.9pt/1.3 var(--sans);color:var(--quiet);
+.working-head{break-inside:avoid;display:grid;grid-template-columns:27mm 1fr 32mm;gap:0 4mm;font:600 7.9pt/1.3 var(--sans);color:var(--quiet);
 border-bottom:1.1px solid var(--ink);padding-bottom:.2em}
 .working-head :last-child{text-align:right}
 .remark{font:8.8pt/1.4 var(--sans);color:var(--quiet);margin:.2em 0 .6em}
-.card{break-inside:avoid;border-top:.8px solid var(--ink);padding:.5em 0 .2em;margin:0 0 1.1em;font:8.8pt/1.38 var(--sans)}
+.card{break-inside:avoid;border-top:.8px solid var(--ink);padding:.4em 0 0;margin:0 0 .8em;font:8.8pt/1.38 var(--sans)}
 .card .head{display:flex;justify-content:space-between;gap:1em;align-items:baseline}
 .card p{margin:.2em 0;max-width:none}
-.card table{margin:.4em 0 .4em;font-size:8.2pt}
+.card table{margin:.2em 0 .3em;font-size:8.1pt}.card td,.card th{padding-top:.1em;padding-bottom:.1em}
+.card th{border-bottom-width:.5px;font-weight:400;color:var(--quiet)}.card td{border-bottom:0}
 .card table{table-layout:fixed}.card th:nth-child(1){width:11%}.card th:nth-child(2){width:7%}
 .card th:nth-child(4){width:12%}.card th:nth-child(5){width:24%}
 .small{font-size:8.4pt}
@@ -123,11 +126,11 @@ border-bottom:1.1px solid var(--ink);padding-bottom:.2em}
 .sources li{padding-left:1.6em;text-indent:-1.6em;margin:.35em 0;break-inside:avoid}
 thead{display:table-header-group}
 tr{break-inside:avoid}
-h2,h3,h4,caption,.working-head{break-after:avoid}
+h2,h3,h4,caption,.remark,.working-head{break-after:avoid}
 @media screen{body{box-shadow:0 0 0 1px #d5dadb;margin-top:8mm;margin-bottom:8mm}}
 @media screen and (max-width:760px){body{padding:6mm 5mm;margin:0}.pair,.step,.working-head{grid-template-columns:1fr}
 .contents{columns:1}table{display:block;overflow-x:auto}}
-@media print{html{background:none}body{max-width:none;padding:0;margin:0;font-size:9.7pt}a{border-bottom:0}
+@media print{html{background:none}body{max-width:none;padding:0;margin:0;font-size:9.4pt}a{border-bottom:0}
 h2{margin-top:1.8em}h2.new-page{break-before:page;margin-top:0}p{orphans:3;widows:3}.equation{overflow:visible!important}}
 )";
 

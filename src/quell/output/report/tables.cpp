@@ -31,10 +31,10 @@ std::string applicability(const design::Option& option) {
 }
 
 /// What fails, in a few words: the titles of the failed rules.
-std::string failed_titles(const design::Option& option) {
+std::string failed_titles(const design::Option& option, const Printer& p) {
   std::string text;
   for (const auto& finding : option.findings)
-    if (finding.status == Status::fails) text += (text.empty() ? "" : "; ") + escape_xml(finding.title);
+    if (finding.status == Status::fails) text += (text.empty() ? "" : "; ") + escape_xml(p.words(finding.title));
   return text;
 }
 
@@ -100,7 +100,7 @@ void write_discharges(Html& html, const ReportData& data) {
   for (const auto& one : data.result.cases) {
     const bool named = one.origin != "range";
     html.row({p.discharge(one.discharge, smallest), named ? escape_xml(one.origin) : "",
-              one.return_period > 0.0 ? p.number(one.return_period, dimension::none, 6) : "", p.level(one.crest_head),
+              one.return_period > 0.0 ? fmt::format("{:g}", one.return_period) : "", p.level(one.crest_head),
               p.level(one.reservoir_level), p.level(one.width), p.level(one.tailwater_level[0]),
               p.level(one.tailwater_level[1]), p.level(one.tailwater_level[2])},
              named ? "strong" : "");
@@ -112,7 +112,7 @@ void write_comparison(Html& html, const ReportData& data) {
   const auto& p = data.print;
   const std::string m = p.length_unit();
   start_chapter(html, "comparison");
-  html.element("p", data.result.choice_reason);
+  html.element("p", data.print.words(data.result.choice_reason));
   html.open_table("", {{"Type", ""},
                        {"Applicable", ""},
                        {head("Apron level", m), "n"},
@@ -136,8 +136,8 @@ void write_comparison(Html& html, const ReportData& data) {
   html.element("h3", "Why each type fits or does not");
   html.open_table("", {{"Type", "w"}, {"", ""}});
   for (const auto& option : data.result.options) {
-    const std::string failed = failed_titles(option);
-    std::string words = escape_xml(option.statement);
+    const std::string failed = failed_titles(option, p);
+    std::string words = escape_xml(p.words(option.statement));
     if (!failed.empty())
       words += (words.empty() ? "" : "<br/>") + std::string("<span class=\"q\">Fails: ") + failed + ".</span>";
     html.row({escape_xml(type_name(option)), words});
@@ -153,7 +153,7 @@ void write_case_results(Html& html, const ReportData& data) {
   const std::string m = p.length_unit();
   html.element(
       "p", margin_sentence(*data.chosen, p) +
-               " Depths are above the apron. Required and available depth and the place of the jump are for low tailwater; the "
+               " Depths are above the apron; the loss is the head that a free jump destroys. Required and available depth and the place of the jump are for low tailwater; the "
                "required depth holds the margin asked for in the site file.");
   html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
                             {"Case", ""},
@@ -161,7 +161,7 @@ void write_case_results(Html& html, const ReportData& data) {
                             {head("V<sub>1</sub>", p.velocity_unit()), "n"},
                             {"F<sub>1</sub>", "n"},
                             {head("y<sub>2</sub>", m), "n"},
-                            {head("Energy loss", m), "n"},
+                            {head("Loss", m), "n"},
                             {head("Jump length", m), "n"},
                             {head("Required", m), "n"},
                             {head("Available", m), "n"},

@@ -118,12 +118,12 @@ std::string findings_text(const design::Option& option, const Printer& p) {
   for (const Status status : {Status::fails, Status::caution})
     for (const auto& finding : option.findings) {
       if (finding.status != status) continue;
-      std::string words = finding.title + ".";
+      std::string words = p.words(finding.title) + ".";
       if (finding.sense != LimitSense::note)
         words += fmt::format(" {} (limit {} {}).", p.measured(finding.value, finding.dimension),
                              finding.sense == LimitSense::at_least ? "≥" : "≤", p.measured(finding.limit, finding.dimension));
-      if (finding.sense == LimitSense::note && !finding.text.empty()) words += " " + finding.text;
-      if (!finding.advice.empty()) words += " " + finding.advice;
+      if (finding.sense == LimitSense::note && !finding.text.empty()) words += " " + p.words(finding.text);
+      if (!finding.advice.empty()) words += " " + p.words(finding.advice);
       text += wrapped(status == Status::fails ? "  FAILS    " : "  caution  ", words, "           ");
     }
   const auto ok = count_of(option.findings, Status::ok);
@@ -141,12 +141,12 @@ std::string terminal_summary(const site::Site& site, const design::DesignResult&
   if (!site.project.status.empty()) text += wrapped("", "Status: " + site.project.status, "");
   text += "\n";
   if (data.chosen != nullptr) {
-    text += wrapped("Chosen: ", type_name(*data.chosen) + ". " + result.choice_reason, "        ");
+    text += wrapped("Chosen: ", type_name(*data.chosen) + ". " + data.print.words(result.choice_reason), "        ");
     text += wrapped("        ", margin_sentence(*data.chosen, data.print), "        ");
     text += "\n" + dimensions(*data.chosen, data.print) + "\n";
   } else {
-    text += wrapped("", "No basin could be sized. " + result.choice_reason, "  ");
-    for (const auto& option : result.options) text += wrapped("  ", type_name(option) + ": " + option.statement, "    ");
+    text += wrapped("", "No basin could be sized. " + data.print.words(result.choice_reason), "  ");
+    for (const auto& option : result.options) text += wrapped("  ", type_name(option) + ": " + data.print.words(option.statement), "    ");
     text += "\n";
   }
   if (!result.options.empty()) text += comparison_table(data) + "\n";

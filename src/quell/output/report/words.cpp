@@ -69,6 +69,12 @@ std::string jump_words(design::JumpPlace place) {
   return "unknown";
 }
 
+std::string capitalised(std::string text) {
+  const auto lower = [&](std::size_t i) { return i < text.size() && text[i] >= 'a' && text[i] <= 'z'; };
+  if (lower(0) && lower(1)) text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
 std::string status_mark(Status status) {
   const std::string_view shape = status == Status::fails ? "■" : status == Status::caution ? "▲" : "○";
   return fmt::format("<span class=\"status {0}\"><span>{1}</span>{0}</span>", name_of(status), shape);
@@ -105,14 +111,15 @@ std::string verdict_sentence(const ReportData& data) {
                      counted(cautions, "caution", "cautions"), count_of(findings, Status::ok));
 }
 
+constexpr std::string_view no_source = " <span class=\"badge\">no published source</span>";
+
 std::string citation_link(std::string_view source, std::string_view place, Provenance provenance) {
   std::string text;
   if (!source.empty())
     text = fmt::format("<a href=\"#source-{}\">{}</a>", escape_xml(source), escape_xml(short_citation(source)));
   if (!place.empty()) text += (text.empty() ? "" : ", ") + escape_xml(place);
-  const std::string mark(name_of(provenance));
-  if (text.empty()) return escape_xml(mark);
-  return text + " <span class=\"badge\">" + escape_xml(mark) + "</span>";
+  if (provenance == Provenance::common_practice) return text.empty() ? "common practice, no published source" : text + std::string(no_source);
+  return text + " <span class=\"badge\">" + escape_xml(name_of(provenance)) + "</span>";
 }
 
 }  // namespace quell::output

@@ -20,38 +20,59 @@ std::string symbol_markup(std::string_view name) {
   return "<math>" + symbol_mathml(name) + "</math>";
 }
 
+/// Characters in the longest line of an equation: its text without the tags.
+std::size_t longest_line(std::string_view mathml) {
+  std::size_t longest = 0, line = 0;
+  bool in_tag = false;
+  for (std::size_t i = 0; i < mathml.size(); ++i) {
+    if (mathml.compare(i, 4, "<mtr") == 0) line = 0;
+    if (mathml[i] == '<') in_tag = true;
+    if (!in_tag && (static_cast<unsigned char>(mathml[i]) & 0xC0) != 0x80) longest = std::max(longest, ++line);
+    if (mathml[i] == '>') in_tag = false;
+  }
+  return longest;
+}
+
+constexpr std::size_t line_that_fits = 64;
+
+/// A browser does not break lines inside MathML, so long equations are set smaller.
+std::string equation_block(const std::string& mathml) {
+  const std::size_t length = longest_line(mathml);
+  const std::string_view size = length > 2 * line_that_fits ? " tiny" : length > line_that_fits ? " long" : "";
+  return fmt::format("<div class=\"equation{}\">{}</div>", size, mathml);
+}
+
 std::string equation_markup(const Method& method) {
   if (method.kind == EquationKind::procedure) return "<p>" + escape_xml(method.equation.view()) + "</p>";
   const auto parsed = Expression::parse(method.equation);
   if (!parsed) return "<p><code>" + escape_xml(method.equation.view()) + "</code></p>";
-  return "<div class=\"equation\">" + parsed->mathml() + "</div>";
+  return equation_block(parsed->mathml());
 }
 
-/// The equation with the numbers of one step put in; results keep their symbol unless the equation is implicit.
-std::string substituted_markup(const WorkingStep& step) {
-  const Method& method = *step.method;
-  if (method.kind == EquationKind::procedure) return {};
-  const auto parsed = Expression::parse(method.equation);
-  if (!parsed) return {};
-  const auto find = [](std::span<const Symbol> symbols, const std::vector<double>& values,
-                       std::string_view name) -> std::string {
+/// The value of `name` in a step as text; empty where it is to stay a symbol.
+std::string value_text(const WorkingStep& step, std::string_view name, bool with_unit) {
+  const auto find = [&](std::span<const Symbol> symbols, const std::vector<double>& values) -> std::string {
     for (std::size_t i = 0; i < std::min(symbols.size(), values.size()); ++i)
-      if (symbols[i].name.view() == name) return si_printer.worked(values[i], symbols[i].dimension, 4);
+      if (symbols[i].name.view() == name)
+        return with_unit ? si_printer.worked(values[i], symbols[i].dimension, 4) : si_printer.worked(values[i], dimension::none, 4);
     return {};
   };
-  const auto text_of = [&](std::string_view name) {
-    std::string text = find(method.inputs, step.inputs, name);
-    if (text.empty() && method.kind == EquationKind::residual) text = find(method.outputs, step.outputs, name);
-    return text;
-  };
-  return "<div class=\"equation\">" + parsed->mathml_with_values(text_of) + "</div>";
+  std::string text = find(step.method->inputs, step.inputs);
+  if (text.empty() && step.method->kind == EquationKind::residual) text = find(step.method->outputs, step.outputs);
+  return text;
 }
 
-/// "depth at the toe" becomes "Depth at the toe"; a symbol at the start is left alone.
-std::string capitalised(std::string text) {
-  const auto lower = [&](std::size_t i) { return i < text.size() && text[i] >= 'a' && text[i] <= 'z'; };
-  if (lower(0) && lower(1)) text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
+/// The equation with the numbers of one step put in; results keep their symbol unless the equation is implicit. Units are left
+/// to the table below it where the line would grow too long.
+std::string substituted_markup(const WorkingStep& step) {
+  if (step.method->kind == EquationKind::procedure) return {};
+  const auto parsed = Expression::parse(step.method->equation);
+  if (!parsed) return {};
+  const auto typeset = [&](bool with_unit) {
+    return parsed->mathml_with_values([&](std::string_view name) { return value_text(step, name, with_unit); });
+  };
+  const std::string full = typeset(true);
+  return equation_block(longest_line(full) <= line_that_fits ? full : typeset(false));
 }
 
 std::string range_text(const Symbol& symbol) {
@@ -101,7 +122,7 @@ void write_step(Html& html, const WorkingStep& step, const std::string& number, 
   html.close();
   html.open("div");
   html.open("h4");
-  html.text(step.purpose.empty() ? std::string(method.title.view()) : capitalised(step.purpose));
+  html.text(step.purpose.empty() ? std::string(method.title.view()) : capitalised(Printer(units).words(step.purpose)));
   html.raw(fmt::format(" <a class=\"small\" href=\"#method-{0}\">{0}</a>", escape_xml(method.id.view())));
   html.close();
   html.raw(equation_markup(method));
@@ -170,8 +191,8 @@ void write_workings(Html& html, const ReportData& data) {
       "result. Equations and numbers put in are in SI.");
   const auto& sections = data.chosen->working.sections();
   for (std::size_t s = 0; s < sections.size(); ++s) {
-    html.element("h3", fmt::format("{}  {}", s + 1, sections[s].title));
-    if (!sections[s].remark.empty()) html.element("p class=\"remark\"", sections[s].remark);
+    html.element("h3", fmt::format("{}  {}", s + 1, data.print.words(sections[s].title)));
+    if (!sections[s].remark.empty()) html.element("p class=\"remark\"", data.print.words(sections[s].remark));
     html.raw("<div class=\"working-head\"><span>Step, source</span><span>Calculation</span><span>Result</span></div>\n");
     for (std::size_t i = 0; i < sections[s].steps.size(); ++i)
       write_step(html, sections[s].steps[i], fmt::format("{}.{}", s + 1, i + 1), data.print.units());

@@ -1,0 +1,177 @@
+#include "property/invariants.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "quell/base/constants.h"
+
+namespace quell::test {
+namespace {
+
+using design::CaseResult;
+using design::Option;
+using dissipators::Element;
+using site::ToeFlow;
+
+bool close(double a, double b, double relative) { return std::abs(a - b) <= relative * std::max(std::abs(a), std::abs(b)); }
+
+bool finite(std::initializer_list<double> values) {
+  return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
+}
+
+std::string broken_toe(const ToeFlow& toe, double energy_loss) {
+  if (!finite({toe.discharge, toe.width, toe.energy_head, toe.y1, toe.V1, toe.F1, toe.y2, energy_loss})) return "toe: not finite";
+  if (!(toe.y1 > 0.0 && toe.F1 > 1.0 && toe.y2 > toe.y1)) return fmt::format("toe: not supercritical, F1 {}", toe.F1);
+  const double q = toe.unit_discharge;
+  if (!close(toe.V1 * toe.y1 * toe.width, toe.discharge, 1e-12)) return "toe: mass";
+  if (!close(toe.F1 * toe.F1, toe.V1 * toe.V1 / (gravity * toe.y1), 1e-12)) return "toe: Froude number";
+  if (!close(toe.energy_head, toe.y1 + toe.V1 * toe.V1 / (2.0 * gravity), 1e-9)) return "toe: energy head";
+  const double before = q * q / (gravity * toe.y1) + toe.y1 * toe.y1 / 2.0;
+  const double after = q * q / (gravity * toe.y2) + toe.y2 * toe.y2 / 2.0;
+  if (!close(before, after, 1e-9)) return fmt::format("jump: momentum {} before, {} after", before, after);
+  const double V2 = q / toe.y2;
+  const double lost = toe.energy_head - toe.y2 - V2 * V2 / (2.0 * gravity);
+  if (!(energy_loss > 0.0) || std::abs(lost - energy_loss) > 1e-8 * toe.energy_head)
+    return fmt::format("jump: loss {} by formula, {} by energy", energy_loss, lost);
+  if (toe.apron_level + toe.energy_head > toe.reservoir_level + 1e-9) return "toe: energy above the reservoir";
+  return {};
+}
+
+std::string broken_case(const Option& option, const CaseResult& result) {
+  if (auto broken = broken_toe(result.toe, result.energy_loss); !broken.empty()) return broken;
+  const auto& need = result.need;
+  if (!(need.sweep_out > 0.0 && need.sweep_out <= need.required && need.required <= need.best_highest &&
+        need.best_highest <= need.largest))
+    return fmt::format("need out of order: {} {} {} {}", need.sweep_out, need.required, need.best_highest, need.largest);
+  if (!finite({result.jump_length, result.roller_length, result.available_depth, result.margin})) return "case: not finite";
+  if (!(result.jump_length > 0.0) || result.roller_length < 0.0) return "case: length of the jump";
+  if (std::abs(result.margin - (result.available_depth - result.required_depth)) > 1e-12) return "case: margin";
+  if (result.toe.apron_level != option.apron_level || result.toe.width != option.width) return "case: another level or width";
+  const bool swept = result.available_depth < need.sweep_out;
+  if (swept != (result.jump == design::JumpPlace::past_sill)) return "case: place of the jump";
+  if (option.type->length(result.toe) > option.length + 1e-9) return "length: a discharge asks for more";
+  return {};
+}
+
+std::string broken_finding(const Finding& finding) {
+  if (!finite({finding.value, finding.limit})) return finding.id + ": not finite";
+  if (finding.text.empty() || finding.source.empty()) return finding.id + ": no text or source";
+  if (finding.status != Status::ok && finding.advice.empty()) return finding.id + ": no advice";
+  if (finding.sense == LimitSense::note) return {};
+  const bool good = finding.sense == LimitSense::at_least ? finding.value >= finding.limit : finding.value <= finding.limit;
+  if (good != (finding.status == Status::ok))
+    return fmt::format("{}: value {}, limit {}, status {}", finding.id, finding.value, finding.limit, name_of(finding.status));
+  return {};
+}
+
+const Finding* find(const Option& option, std::string_view id) {
+  for (const auto& finding : option.findings)
+    if (finding.id == id) return &finding;
+  return nullptr;
+}
+
+/// The governing discharge is the worst of those reported, and the findings say what the margin says.
+std::string broken_margin(const site::Site& site, const Option& option) {
+  const auto& governing = option.governing;
+  double worst = governing.margin;
+  for (const auto& result : option.cases) {
+    if (result.tailwater_case == site::TailwaterCase::low && result.margin < governing.margin - 1e-9)
+      return fmt::format("governing: margin {} at {}, but {} at {}", governing.margin, governing.discharge, result.margin,
+                         result.discharge);
+    worst = std::min(worst, result.margin);
+  }
+  const auto* margin = find(option, "tailwater.margin");
+  const auto* limits = find(option, "apron.limits");
+  if (margin == nullptr || limits == nullptr) return "finding: margin or limits missing";
+  if ((worst >= -1e-6) != (margin->status == Status::ok)) return fmt::format("finding: margin {} judged wrongly", worst);
+  if (limits->status == Status::ok && margin->status != Status::ok)
+    return fmt::format("within limits, but the margin is {}", worst);
+  const auto& basin = site.basin;
+  if (basin.has_lowest_apron && option.apron_level < basin.lowest_apron_level) return "level: below the lowest allowed";
+  if (basin.has_highest_apron && option.apron_level > basin.highest_apron_level + 1e-5 * basin.apron_step)
+    return "level: above the highest allowed";
+  return {};
+}
+
+std::string broken_option(const site::Site& site, const Option& option) {
+  if (!option.sized) {
+    const bool said = option.statement.size() > 30 && worst_status(option.findings) == Status::fails;
+    return said ? std::string{} : "not sized without a reason";
+  }
+  if (!finite({option.apron_level, option.width, option.length, option.wall_top_level, option.wall_height,
+               option.end_sill_level, option.chute_end_station, option.quantities.concrete}))
+    return "option: not finite";
+  if (option.width <= 0.0 || option.length <= 0.0 || option.wall_height <= 0.0 || option.quantities.concrete <= 0.0)
+    return "option: a dimension is not above zero";
+  if (option.cases.empty() || option.cases.size() % 3 != 0) return "option: cases";
+  for (const auto& result : option.cases) {
+    if (auto broken = broken_case(option, result); !broken.empty()) return broken;
+    const double water = option.apron_level + std::max(result.available_depth, result.toe.y2);
+    if (option.wall_top_level < water + 0.1 * (result.toe.V1 + result.toe.y2) - 1e-9) return "walls: less freeboard than the rule";
+  }
+  if (auto broken = broken_margin(site, option); !broken.empty()) return broken;
+  for (const auto& finding : option.findings)
+    if (auto broken = broken_finding(finding); !broken.empty()) return broken;
+  return broken_element(option, site.chute.reaches.back().slope);
+}
+
+}  // namespace
+
+std::string broken_element(const Option& option, double chute_slope) {
+  double reached = -1e300;
+  for (const auto& element : option.structure.elements) {
+    if (element.count < 1 || !finite({element.height, element.width, element.spacing, element.length, element.station}))
+      return element.kind + ": not finite, or none";
+    if (!(element.height > 0.0 && element.width > 0.0 && element.length > 0.0) || element.spacing < 0.0 || element.wall_clearance < 0.0)
+      return element.kind + ": a dimension is not above zero";
+    const double across = 2.0 * element.wall_clearance + element.count * element.width + (element.count - 1) * element.spacing;
+    if (!close(across, option.width, 1e-9)) return fmt::format("{}: {} across a basin of {}", element.kind, across, option.width);
+    if (element.station < reached - 1e-9 && element.kind != "end_sill") return element.kind + ": out of order";
+    if (element.kind == "end_sill" && element.station < reached - 1e-9) {
+      const auto* room = find(option, "type_3.pier_room");
+      if (room == nullptr || room->status == Status::ok) return "end_sill: runs into the piers without a finding";
+    }
+    reached = element.station + element.length;
+    const double start = element.kind == "chute_block" ? -element.height / chute_slope - 1e-9 : -1e-9;
+    if (element.station < start || reached > option.length + 1e-9) return element.kind + ": outside the basin";
+    for (const auto& point : element.profile)
+      if (point.x < element.station - 1e-9 || point.x > reached + 1e-9 || point.z < -1e-9 || point.z > element.height + 1e-9)
+        return element.kind + ": outline outside its box";
+  }
+  return {};
+}
+
+std::string rising_energy(const site::ChuteGeometry& geometry, const site::ChuteFlow& flow, double apron_level, int points) {
+  double before = flow.reservoir_level() + 1e-9;
+  for (int i = 0; i <= points; ++i) {
+    const double level = geometry.tangent_level + (apron_level - geometry.tangent_level) * i / points;
+    const double energy = flow.energy_level_at(level);
+    if (!std::isfinite(energy)) return "chute: energy level not finite";
+    if (energy > before + 1e-9) return fmt::format("chute: energy rises by {} at bed level {}", energy - before, level);
+    before = energy;
+  }
+  return {};
+}
+
+std::string broken_invariant(const site::Site& site, const design::DesignResult& result) {
+  if (result.cases.empty()) return "no cases";
+  for (std::size_t i = 1; i < result.cases.size(); ++i) {
+    if (!(result.cases[i].discharge > result.cases[i - 1].discharge)) return "cases: not in order of discharge";
+    if (!(result.cases[i].reservoir_level > result.cases[i - 1].reservoir_level)) return "cases: reservoir does not rise";
+  }
+  bool any = false;
+  for (const auto& option : result.options) {
+    if (auto broken = broken_option(site, option); !broken.empty())
+      return std::string(option.type->record().id.view()) + ": " + broken;
+    any = any || option.sized;
+  }
+  if (any != (result.chosen >= 0)) return "chosen: none although one is sized, or one although none is";
+  if (!any) return result.all_requirements_met ? "nothing sized, but all requirements met" : "";
+  const auto& chosen = result.options[static_cast<std::size_t>(result.chosen)];
+  if (result.all_requirements_met != (worst_status(chosen.findings) != Status::fails)) return "all_requirements_met is wrong";
+  return {};
+}
+
+}  // namespace quell::test
