@@ -137,8 +137,6 @@ const Case together[] = {
      "add end_width_level"},
     {"end_width_level_high", "width = \"34 m\"", "width = \"34 m\"\nend_width = \"40 m\"\nend_width_level = 131",
      "end_width_level", "must lie between the river bed"},
-    {"basin_of_other_width", "[basin]", "[basin]\nwidth = \"50 m\"", "width = \"50 m\"",
-     "must equal the width at the end of the chute"},
     {"largest_with_fixed", "[basin]", "[basin]\nlargest_width = \"50 m\"", "largest_width",
      "has no meaning with a fixed width"},
     {"last_reach_ends", "slope = \"0.8H:1V\"", "reaches = [{ slope = \"1H:1V\", end_level = 110 }]", "reaches",

@@ -234,6 +234,15 @@ TEST(SiteFile, AWidthMayBeFree) {
   EXPECT_DOUBLE_EQ(file.site.basin.largest_width, 150 * 0.3048);
 }
 
+TEST(SiteFile, AFixedBasinMayBeWiderThanTheChute) {
+  std::string text(us_site);
+  text.replace(text.find("[basin]"), 7, "[basin]\nwidth = \"150 ft\"");
+  const SiteFile file = read_site_text(text, "site.toml");
+  ASSERT_TRUE(file.good()) << all_problems(file);
+  EXPECT_FALSE(file.site.basin.width_is_free);
+  EXPECT_DOUBLE_EQ(file.site.basin.width, 150 * 0.3048);
+}
+
 TEST(SiteFile, AByteOrderMarkAndCarriageReturnsAreTolerated) {
   std::string text = "\xEF\xBB\xBF";
   for (const char* c = us_site; *c != '\0'; ++c) text += *c == '\n' ? std::string("\r\n") : std::string(1, *c);

@@ -11,8 +11,8 @@ std::string quantity_token(double value, Dimension dimension) {
 }
 
 std::string with_units(std::string_view text, UnitSystem system, int significant) {
-  return with_units(
-      text, [=](double value, Dimension dimension) { return format_quantity(value, dimension, system, significant); });
+  return with_units(text,
+                    [=](double value, Dimension dimension) { return format_quantity(value, dimension, system, significant); });
 }
 
 std::string with_units(std::string_view text, const std::function<std::string(double, Dimension)>& print) {

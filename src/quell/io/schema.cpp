@@ -246,7 +246,8 @@ const Key rows[] = {
     {.section = "basin", .name = "width", .kind = Kind::width, .dimension = dimension::length, .range = width_range,
      .preset_words = "the end width of the chute", .example_si = "\"free\"",
      .help =
-         "Clear width of the basin: \"free\" to let the design choose it, or a length, which is then the chute's end width.",
+         "Clear width of the basin: a length, or \"free\" for the width with the least concrete. Where it differs from the chute's end "
+         "width, the walls change width on the last reach of the chute.",
      .set =
          [](Draft& d, const Value& v) {
            d.site.basin.width_is_free = v.is_free;

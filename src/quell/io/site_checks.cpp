@@ -135,12 +135,6 @@ class SiteChecker {
     if (basin.width_is_free && have({"basin.largest_width", "chute.width"}) && basin.largest_width < site_.chute.width)
       problem(at("basin.largest_width"), fmt::format("largest_width {} is smaller than the chute's width {}",
                                                      length(basin.largest_width), length(site_.chute.width)));
-    const double end_width = site_.chute.end_width;
-    if (!basin.width_is_free && have({"chute.end_width"}) && std::abs(basin.width - end_width) > 1e-6 * end_width)
-      problem(at("basin.width"),
-              fmt::format("a fixed width {} must equal the width at the end of the chute, {}: change it in [chute] (end_width, "
-                          "end_width_level) or set width = \"free\"",
-                          length(basin.width), length(end_width)));
   }
 
   void levels() {

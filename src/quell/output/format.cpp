@@ -120,7 +120,7 @@ std::string Printer::quantity(double si, Dimension dimension, int significant) c
   return with_unit(number(si, dimension, significant), unit_label(dimension, units_));
 }
 
-std::string Printer::words(std::string_view text) const { 
+std::string Printer::words(std::string_view text) const {
   return with_units(text, [this](double value, Dimension dimension) { return measured(value, dimension); });
 }
 

@@ -67,7 +67,7 @@ std::vector<const Method*> methods_used(const ReportData& data);
 
 // Words used by several chapters.
 std::string jump_words(design::JumpPlace place);  ///< "on the apron"
-std::string capitalised(std::string text);  ///< "depth at the toe" to "Depth at the toe"; a symbol in front is left alone
+std::string capitalised(std::string text);        ///< "depth at the toe" to "Depth at the toe"; a symbol in front is left alone
 std::string status_mark(Status status);           ///< markup: shape and word
 std::string type_name(const design::Option& option);
 std::string margin_sentence(const design::Option& option, const Printer& print);                    ///< plain text

@@ -85,9 +85,9 @@ void write_elements(Html& html, const design::Option& option, const Printer& p) 
                   "Elements");
   for (const auto& e : elements) {
     const bool row_of_many = e.count > 1;
-    html.row({escape_xml(e.name), std::to_string(e.count), p.size(e.height), p.size(e.width), row_of_many ? p.size(e.spacing) : "–",
-              row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length), p.size(e.station),
-              positions(e, option.width, p)});
+    html.row({escape_xml(e.name), std::to_string(e.count), p.size(e.height), p.size(e.width),
+              row_of_many ? p.size(e.spacing) : "–", row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length),
+              p.size(e.station), positions(e, option.width, p)});
     if (!e.remark.empty()) html.wide_row(escape_xml(p.words(e.remark)), "q remark-row");
   }
   html.close_table();

@@ -18,10 +18,12 @@ std::string limit_markup(const Finding& finding, const Printer& p) {
 }
 
 std::string rule_markup(const Finding& finding, const Printer& p, bool brief) {
-  std::string text = "<b>" + escape_xml(p.words(finding.title)) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
+  std::string text =
+      "<b>" + escape_xml(p.words(finding.title)) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
   if (brief) return text;
   if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(p.words(finding.text)) + "</span>";
-  if (!finding.advice.empty()) text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(p.words(finding.advice)) + "</span>";
+  if (!finding.advice.empty())
+    text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(p.words(finding.advice)) + "</span>";
   return text;
 }
 

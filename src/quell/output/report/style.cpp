@@ -24,7 +24,7 @@ constexpr std::string_view page_style = R"(
 --serif:"Source Serif 4","Source Serif Pro",Charter,"Bitstream Charter","Sitka Text",Cambria,"DejaVu Serif Condensed",
 Georgia,serif;
 --sans:"Source Sans 3","Source Sans Pro","Segoe UI","Helvetica Neue","DejaVu Sans Condensed",Arial,sans-serif}
-*{box-sizing:border-box}
+*{box-sizing:border-box;print-color-adjust:exact;-webkit-print-color-adjust:exact}
 html{background:#e9ecec}
 body{margin:0 auto;max-width:210mm;padding:16mm 18mm 24mm;background:#fff;color:var(--ink);font:10.4pt/1.46 var(--serif);
 font-variant-numeric:lining-nums tabular-nums;overflow-wrap:break-word}
@@ -61,7 +61,7 @@ td .advice b{font-weight:600}
 tr.group td{font-weight:600;padding-top:.9em;border-bottom:1px solid var(--ink)}
 tr.strong td{font-weight:600;background:var(--soft)}
 tr.strong td:first-child{box-shadow:inset 2.4px 0 0 var(--accent);padding-left:.5em}
-.dense{font-size:8.2pt}.dense th,.dense td{padding-right:.5em}.dense td{padding-top:.12em;padding-bottom:.12em}
+.dense{font-size:8.2pt}.dense th:nth-child(2){min-width:21mm}.dense th,.dense td{padding-right:.5em}.dense td{padding-top:.12em;padding-bottom:.12em}
 .findings{table-layout:fixed;font-size:8.2pt}.findings th:nth-child(1){width:18mm}.findings th:nth-child(3){width:21mm}
 .findings th:nth-child(4){width:23mm}.findings th:nth-child(5){width:37mm}
 .title-block{width:100%;margin:.3em 0 1.2em;border-top:1.6px solid var(--ink);border-bottom:1.6px solid var(--ink)}

@@ -151,10 +151,10 @@ void write_case_results(Html& html, const ReportData& data) {
   const auto& p = data.print;
   const auto& g = data.chosen->governing;
   const std::string m = p.length_unit();
-  html.element(
-      "p", margin_sentence(*data.chosen, p) +
-               " Depths are above the apron; the loss is the head that a free jump destroys. Required and available depth and the place of the jump are for low tailwater; the "
-               "required depth holds the margin asked for in the site file.");
+  html.element("p", margin_sentence(*data.chosen, p) +
+                        " Depths are above the apron; the loss is the head that a free jump destroys. Required and available "
+                        "depth and the place of the jump are for low tailwater; the "
+                        "required depth holds the margin asked for in the site file.");
   html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
                             {"Case", ""},
                             {head("y<sub>1</sub>", m), "n"},

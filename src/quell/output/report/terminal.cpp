@@ -62,7 +62,9 @@ std::string fact(std::string_view name, const std::string& number, const std::st
 }
 
 std::string two_facts(const std::string& left, const std::string& right) {
-  return "  " + padded(left, 48) + right + "\n";
+  std::string line = "  " + padded(left, 48) + right;
+  while (line.back() == ' ') line.pop_back();
+  return line + "\n";
 }
 
 std::string comparison_table(const ReportData& data) {
@@ -146,7 +148,8 @@ std::string terminal_summary(const site::Site& site, const design::DesignResult&
     text += "\n" + dimensions(*data.chosen, data.print) + "\n";
   } else {
     text += wrapped("", "No basin could be sized. " + data.print.words(result.choice_reason), "  ");
-    for (const auto& option : result.options) text += wrapped("  ", type_name(option) + ": " + data.print.words(option.statement), "    ");
+    for (const auto& option : result.options)
+      text += wrapped("  ", type_name(option) + ": " + data.print.words(option.statement), "    ");
     text += "\n";
   }
   if (!result.options.empty()) text += comparison_table(data) + "\n";

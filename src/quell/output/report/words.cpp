@@ -118,7 +118,8 @@ std::string citation_link(std::string_view source, std::string_view place, Prove
   if (!source.empty())
     text = fmt::format("<a href=\"#source-{}\">{}</a>", escape_xml(source), escape_xml(short_citation(source)));
   if (!place.empty()) text += (text.empty() ? "" : ", ") + escape_xml(place);
-  if (provenance == Provenance::common_practice) return text.empty() ? "common practice, no published source" : text + std::string(no_source);
+  if (provenance == Provenance::common_practice)
+    return text.empty() ? "common practice, no published source" : text + std::string(no_source);
   return text + " <span class=\"badge\">" + escape_xml(name_of(provenance)) + "</span>";
 }
 

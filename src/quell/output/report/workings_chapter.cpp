@@ -54,7 +54,8 @@ std::string value_text(const WorkingStep& step, std::string_view name, bool with
   const auto find = [&](std::span<const Symbol> symbols, const std::vector<double>& values) -> std::string {
     for (std::size_t i = 0; i < std::min(symbols.size(), values.size()); ++i)
       if (symbols[i].name.view() == name)
-        return with_unit ? si_printer.worked(values[i], symbols[i].dimension, 4) : si_printer.worked(values[i], dimension::none, 4);
+        return with_unit ? si_printer.worked(values[i], symbols[i].dimension, 4)
+                         : si_printer.worked(values[i], dimension::none, 4);
     return {};
   };
   std::string text = find(step.method->inputs, step.inputs);
