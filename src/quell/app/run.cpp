@@ -4,6 +4,7 @@
 #include <exception>
 
 #include "quell/app/commands.h"
+#include "quell/io/nearest.h"
 
 namespace quell::app {
 namespace {
@@ -20,6 +21,27 @@ void add_common(CLI::App& command, Common& common) {
   command.add_option("--units", common.units, "units of printed results: si or us")
       ->transform(CLI::CheckedTransformer(std::map<std::string, UnitSystem>{{"si", UnitSystem::si}, {"us", UnitSystem::us}}))
       ->option_text("si|us");
+}
+
+std::vector<std::string> verbs_of(const CLI::App& program) {
+  std::vector<std::string> verbs;
+  for (const CLI::App* command : program.get_subcommands(std::function<bool(const CLI::App*)>{}))
+    verbs.push_back(command->get_name());
+  return verbs;
+}
+
+bool is_verb(const CLI::App& program, std::string_view verb) {
+  const auto verbs = verbs_of(program);
+  return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
+}
+
+int refuse_verb(const CLI::App& program, const std::string& verb) {
+  const auto names = verbs_of(program);
+  const std::vector<std::string_view> verbs(names.begin(), names.end());
+  const auto nearest = io::nearest(verb, verbs);
+  std::fprintf(stderr, "quell: no verb '%s'%s; 'quell --help' lists them\n", verb.c_str(),
+               nearest.empty() ? "" : (" (did you mean '" + std::string(nearest) + "'?)").c_str());
+  return exit_bad_input;
 }
 
 }  // namespace
@@ -73,6 +95,7 @@ int run(int argc, char** argv) try {
   add_common(*verify_command, verify_arguments.common);
   verify_command->callback([&] { result = verify(verify_arguments); });
 
+  if (argc > 1 && argv[1][0] != '-' && !is_verb(program, argv[1])) return refuse_verb(program, argv[1]);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -111,24 +111,22 @@ Finding bed_degradation(const BasinView& view) {
 }
 
 Finding apron_limits(const BasinView& view) {
-  const double short_by = view.apron_level - view.level_wanted;
-  std::string text = "The level is set by tailwater or lies below it.";
-  if (!view.level_exists)
-    text = "No level down to " + quantity_token(view.level_wanted, dimension::length) + " gives every discharge its tailwater.";
-  else if (!view.level_found)
-    text =
-        "To meet every discharge the apron would have to lie at " + quantity_token(view.level_wanted, dimension::length) + ".";
-  Finding finding =
-      limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given", short_by,
-                    LimitSense::at_most, 1e-9, dimension::length, Status::fails, text,
-                    "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.", common_practice);
   if (!view.level_exists) {
-    finding.status = Status::fails;
-    finding.advice =
-        "The river gives too little water for a jump basin here: raise it by a sill downstream, widen the basin, or choose "
-        "another kind of dissipator.";
+    const auto& worst = least(view, [](const TailwaterState& state) { return state.available_depth - state.required_depth; });
+    return limit_finding("apron.limits", "Apron level that gives every discharge its tailwater exists",
+                         worst.required_depth - worst.available_depth, LimitSense::at_most, 0.0, dimension::length, Status::fails,
+                         "Tailwater missing with the lowest apron searched, at " +
+                             quantity_token(view.apron_level, dimension::length) + ", " + in_case(worst) + ".",
+                         "The river gives too little water for a jump basin: raise it by a sill downstream, widen the basin, or "
+                         "choose another kind of dissipator.",
+                         common_practice);
   }
-  return finding;
+  return limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given",
+                       view.apron_level - view.level_wanted, LimitSense::at_most, 1e-9, dimension::length, Status::fails,
+                       view.level_found ? "The level is set by tailwater or lies below it."
+                                        : "To meet every discharge the apron would have to lie at " +
+                                              quantity_token(view.level_wanted, dimension::length) + ".",
+                       "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.", common_practice);
 }
 
 Finding apron_against_bed(const BasinView& view) {

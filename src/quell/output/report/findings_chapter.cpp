@@ -39,10 +39,10 @@ void write_finding_table(Html& html, const ReportData& data, const Findings& fin
   html.open_table("findings",
                   {{"Status", "w"}, {"Rule and what was found", ""}, {"Measured", "n"}, {"Limit", "n"}, {"Source", ""}});
   for (const auto* finding : sorted) {
-    const bool note = finding->sense == LimitSense::note;
+    const bool nothing_measured = finding->sense == LimitSense::note && finding->value == 0.0;
     html.row({status_mark(finding->status), rule_markup(*finding, data.print, brief && finding->status == Status::ok),
-              note ? "–" : data.print.measured(finding->value, finding->dimension), limit_markup(*finding, data.print),
-              citation_link(finding->source, finding->place, finding->provenance)});
+              nothing_measured ? "–" : data.print.measured(finding->value, finding->dimension),
+              limit_markup(*finding, data.print), citation_link(finding->source, finding->place, finding->provenance)});
   }
   html.close_table();
 }
