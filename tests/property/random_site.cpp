@@ -13,11 +13,16 @@ namespace {
 
 using site::Site;
 
-void add_crest(Random& random, Site& site, double height) {
+bool smooth(const SiteWishes& wishes) {
+  return wishes.deep_flow || wishes.scales_exactly;
+}
+
+void add_crest(Random& random, Site& site, double height, const SiteWishes& wishes) {
   auto& crest = site.crest;
   crest.crest_level = 100.0 + height;
-  crest.design_head = random.chance(0.1) ? random.log_between(0.2, 15.0)
-                                         : std::clamp(height * random.log_between(0.03, 0.5), 0.2, 15.0);
+  crest.design_head =
+      random.chance(0.1) ? random.log_between(0.2, 15.0) : std::clamp(height * random.log_between(0.03, 0.5), 0.2, 15.0);
+  if (smooth(wishes)) crest.design_head = std::clamp(height * random.between(0.2, 0.5), 0.5, 15.0);
   crest.net_width = random.log_between(3.0, 150.0);
   crest.approach_depth = random.chance(0.1) ? 0.0 : crest.design_head * random.log_between(0.1, 10.0);
   crest.upstream_face = static_cast<site::UpstreamFace>(random.whole(0, 3));
@@ -26,18 +31,25 @@ void add_crest(Random& random, Site& site, double height) {
     crest.pier_contraction = random.between(0.0, 0.02);
     crest.abutment_contraction = random.between(0.0, 0.1);
   }
+  // At most half of the crest is lost to contractions at the design head; at higher heads some crests still run out of width.
+  const double lost = 2.0 * (crest.piers * crest.pier_contraction + crest.abutment_contraction) * crest.design_head;
+  crest.net_width = std::max(crest.net_width, 2.0 * lost);
 }
 
-void add_chute(Random& random, Site& site, double height) {
+void add_chute(Random& random, Site& site, double height, const SiteWishes& wishes) {
   auto& chute = site.chute;
   const double crest_level = site.crest.crest_level;
   const int reaches = random.chance(0.7) ? 1 : random.whole(2, 3);
   double level = crest_level - 0.3 * height;
   for (int i = 0; i < reaches; ++i) {
-    const bool flat = random.chance(0.2);
+    const bool flat = !smooth(wishes) && random.chance(0.2);
     level -= height * random.between(0.05, 0.25);
-    chute.reaches.push_back({flat ? random.log_between(0.1, 0.4) : random.log_between(0.4, 3.0), i + 1 < reaches ? level : 0.0});
+    chute.reaches.push_back({flat ? random.log_between(0.1, 0.4) : random.log_between(smooth(wishes) ? 0.7 : 0.4, 3.0),
+                             i + 1 < reaches ? level : 0.0});
   }
+  // Seldom does the ogee end below the first reach.
+  const double steepest = 0.925 * std::pow(0.56 * height / site.crest.design_head, 0.46);
+  if (!random.chance(0.03)) chute.reaches.front().slope = std::min(chute.reaches.front().slope, steepest);
   chute.width = site.crest.net_width + 2.0 * site.crest.piers;
   chute.end_width = random.chance(0.7) ? chute.width : chute.width * random.between(0.6, 1.6);
   chute.end_width_level = crest_level - height * random.between(0.3, 1.1);
@@ -52,7 +64,7 @@ void add_discharges(Random& random, Site& site, const SiteWishes& wishes) {
   auto& range = site.discharges;
   range.design_flood = site::crest_discharge(site.crest, site.crest.design_head * random.between(0.6, 1.15));
   range.check_flood = random.chance(0.3) ? range.design_flood : range.design_flood * random.between(1.0, 1.35);
-  range.smallest = range.design_flood * random.log_between(0.005, 0.2);
+  range.smallest = range.design_flood * (smooth(wishes) ? random.between(0.1, 0.3) : random.log_between(0.005, 0.2));
   range.steps = random.whole(wishes.fewest_steps, wishes.most_steps);
   if (random.chance(0.3)) range.floods.push_back({"10-year flood", range.design_flood * random.between(0.3, 0.9), 10.0});
 }
@@ -70,12 +82,12 @@ void add_rating(Random& random, Site& site, double height) {
   const double power = random.between(0.2, 1.0);
   const double base = random.chance(0.3) ? depth * random.between(0.0, 0.5) : 0.0;
   const int rows = random.whole(2, 12);
+  const double first = site.discharges.smallest * random.between(0.2, 1.0);
   double level = -1e9;
   river.has_spread = random.chance(0.5);
   for (int i = 0; i < rows; ++i) {
     const double share = i / (rows - 1.0);
-    const double discharge = site.discharges.smallest * random.between(0.2, 1.0) * (i == 0) +
-                             site.discharges.check_flood * 1.001 * std::pow(share, 1.5);
+    const double discharge = first + (site.discharges.check_flood * 1.001 - first) * std::pow(share, 1.5);
     const bool flat = random.chance(0.15);
     const double wanted = river.bed_level + base + (depth - base) * std::pow(share, power) * random.between(0.9, 1.1);
     level = flat && i > 0 ? level : std::max(level, wanted);
@@ -121,11 +133,19 @@ void add_basin(Random& random, Site& site, double height, const SiteWishes& wish
     basin.has_highest_apron = true;
     basin.highest_apron_level = 100.0 + height * random.between(-0.2, 0.2);
   }
+  // The reader of site files refuses contradictory limits.
+  if (basin.has_lowest_apron && basin.has_highest_apron && basin.highest_apron_level < basin.lowest_apron_level)
+    std::swap(basin.highest_apron_level, basin.lowest_apron_level);
   site.ground.has_foundation = random.chance(0.3);
   site.ground.foundation_level = 95.0;
 }
 
 }  // namespace
+
+// Scrambled, since neighbouring states are neighbours in one sequence.
+Random::Random(std::uint64_t seed) : state_(seed) {
+  state_ = static_cast<std::uint64_t>(unit() * 0x1.0p53) ^ (seed << 40);
+}
 
 double Random::unit() {
   state_ += 0x9E3779B97F4A7C15ULL;
@@ -135,20 +155,26 @@ double Random::unit() {
   return static_cast<double>((z ^ (z >> 31)) >> 11) * 0x1.0p-53;
 }
 
-double Random::between(double low, double high) { return low + (high - low) * unit(); }
-double Random::log_between(double low, double high) { return low * std::pow(high / low, unit()); }
-int Random::whole(int low, int high) { return low + static_cast<int>(unit() * (high - low + 1)); }
+double Random::between(double low, double high) {
+  return low + (high - low) * unit();
+}
+double Random::log_between(double low, double high) {
+  return low * std::pow(high / low, unit());
+}
+int Random::whole(int low, int high) {
+  return low + static_cast<int>(unit() * (high - low + 1));
+}
 
 Site random_site(std::uint64_t seed, const SiteWishes& wishes) {
   Random random(seed);
   Site site;
   site.project.name = "random site " + std::to_string(seed);
   const double height = random.log_between(3.0, 150.0);
-  add_crest(random, site, height);
-  add_chute(random, site, height);
-  if (wishes.scales_exactly) {
+  add_crest(random, site, height, wishes);
+  add_chute(random, site, height, wishes);
+  if (smooth(wishes)) {
     site.chute.manning_n = 0.0;
-    site.chute.roughness_height = random.log_between(5e-5, 2e-4);
+    site.chute.roughness_height = random.log_between(5e-5, 3e-4);
   }
   add_discharges(random, site, wishes);
   add_river(random, site, height, wishes);
@@ -159,10 +185,12 @@ Site random_site(std::uint64_t seed, const SiteWishes& wishes) {
 
 std::string describe(const Site& site) {
   std::string text = fmt::format(
-      "{}: crest level {} Hd {} net width {} P {} face {} piers {} Kp {} Ka {}; chute widths {} -> {} at level {}, ks {} n {}; reaches",
+      "{}: crest level {} Hd {} net width {} P {} face {} piers {} Kp {} Ka {}; chute widths {} -> {} at level {}, ks {} n {}; "
+      "reaches",
       site.project.name, site.crest.crest_level, site.crest.design_head, site.crest.net_width, site.crest.approach_depth,
-      static_cast<int>(site.crest.upstream_face), site.crest.piers, site.crest.pier_contraction, site.crest.abutment_contraction,
-      site.chute.width, site.chute.end_width, site.chute.end_width_level, site.chute.roughness_height, site.chute.manning_n);
+      static_cast<int>(site.crest.upstream_face), site.crest.piers, site.crest.pier_contraction,
+      site.crest.abutment_contraction, site.chute.width, site.chute.end_width, site.chute.end_width_level,
+      site.chute.roughness_height, site.chute.manning_n);
   for (const auto& reach : site.chute.reaches) text += fmt::format(" {} to {}", reach.slope, reach.end_level);
   text += fmt::format("; Q {} to {}, design {}, {} steps; bed {} degradation {}", site.discharges.smallest,
                       site.discharges.check_flood, site.discharges.design_flood, site.discharges.steps, site.river.bed_level,

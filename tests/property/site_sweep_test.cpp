@@ -16,7 +16,8 @@ namespace {
 /// Energy down the chute for the case of the middle of the range.
 std::string energy_of_middle_case(const site::Site& site, const design::DesignResult& result) {
   const auto& middle = result.cases[result.cases.size() / 2];
-  double level = result.options.front().sized ? result.options.front().apron_level : site.river.bed_level;
+  if (!result.options.front().sized) return {};
+  const double level = result.options.front().apron_level;
   const auto geometry = site::chute_geometry(site, level - 1.0);
   if (!geometry) return {};
   const auto flow = site::ChuteFlow::compute(*geometry, middle.discharge, middle.reservoir_level);
@@ -44,23 +45,25 @@ struct Tally {
   }
 
   void print() const {
-    std::printf("%d sites: %d designs; %d options, %d sized, %d of them short of tailwater, %d without a failing finding\n", sites,
-                designs, options, sized, short_of_tailwater, free_of_failures);
+    std::printf("%d sites: %d designs; %d options, %d sized, %d of them short of tailwater, %d without a failing finding\n",
+                sites, designs, options, sized, short_of_tailwater, free_of_failures);
     for (const auto& [reason, number] : outcomes) std::printf("  %6d no design: %s\n", number, reason.c_str());
     for (const auto& [reason, number] : not_sized) std::printf("  %6d not sized: %s\n", number, reason.c_str());
   }
 };
 
-/// Nine sites in ten take one type in turn and few discharges, the tenth all types: the whole run stays near two minutes.
+/// So that the run stays below two minutes: one site in sixty takes all types and up to eight discharges, the others one type
+/// in turn and five; eleven sites in twelve have deep flow on a smooth chute, whose water profiles are cheap.
 void run_site(int seed, Tally& tally) {
   const auto types = dissipators::catalogue();
-  const bool all = seed % 10 == 0;
+  const bool all = seed % 60 == 0;
   SiteWishes wishes;
   wishes.most_steps = all ? 8 : 5;
   wishes.width_is_free = all;
+  wishes.deep_flow = seed % 12 != 0;
   const auto site = random_site(static_cast<std::uint64_t>(seed), wishes);
-  const auto result = design::run_design(
-      site, {.types = all ? types : types.subspan(static_cast<std::size_t>(seed) % types.size(), 1)});
+  const auto result =
+      design::run_design(site, {.types = all ? types : types.subspan(static_cast<std::size_t>(seed / 12) % types.size(), 1)});
   ++tally.sites;
   if (!result) {
     ++tally.outcomes[std::string(result.error().reason)];

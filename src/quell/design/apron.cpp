@@ -1,6 +1,7 @@
 #include "quell/design/apron.h"
 
 #include <algorithm>
+#include <array>
 #include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <vector>
@@ -32,6 +33,26 @@ double margin_at(const ApronSearch& search, double discharge, double level) {
   return prepared ? tailwater_margin(search, *prepared, level) : -no_flow;
 }
 
+/// The least margin between two neighbouring discharges: the least of the quarter points, since a requirement with a kink may
+/// have two minima there, then refined beside it. At an end where the margin rises at once there is nothing to refine.
+Worst least_between(const ApronSearch& search, double level, const Worst& lower, const Worst& upper) {
+  const auto margin = [&](double discharge) { return margin_at(search, discharge, level); };
+  const double quarter = (upper.discharge - lower.discharge) / 4.0;
+  std::array<Worst, 5> points{lower, lower, lower, lower, upper};
+  for (std::size_t k = 1; k < 4; ++k) {
+    points[k].discharge = lower.discharge + quarter * static_cast<double>(k);
+    points[k].margin = margin(points[k].discharge);
+  }
+  const auto least =
+      std::min_element(points.begin(), points.end(), [](const Worst& a, const Worst& b) { return a.margin < b.margin; });
+  const auto& before = least == points.begin() ? *least : *(least - 1);
+  const auto& after = least + 1 == points.end() ? *least : *(least + 1);
+  if (&before == &*least && margin(least->discharge + 1e-3 * quarter) >= least->margin) return *least;
+  if (&after == &*least && margin(least->discharge - 1e-3 * quarter) >= least->margin) return *least;
+  const auto [discharge, value] = boost::math::tools::brent_find_minima(margin, before.discharge, after.discharge, 16);
+  return value < least->margin ? Worst{discharge, value} : *least;
+}
+
 /// The smallest margin over all discharges at one level: the least of the cases, refined inside the two intervals beside each
 /// local minimum that could undercut it.
 Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> cases, double level) {
@@ -48,15 +69,10 @@ Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> c
     // that is kept.
     const double dip = 0.5 * std::max(left - margins[i], right - margins[i]);
     if (!local || margins[i] - dip > worst.margin) continue;
-    const double here = cases[i].data.discharge;
     for (std::size_t from = i > 0 ? i - 1 : 0; from < std::min(i + 1, cases.size() - 1); ++from) {
-      const double lower = cases[from].data.discharge;
-      const double upper = cases[from + 1].data.discharge;
-      const auto margin = [&](double discharge) { return margin_at(search, discharge, level); };
-      // Most often the minimum lies on one side only: where the margin rises at once, there is nothing to look for.
-      if (margin(here + 1e-3 * (lower + upper - 2.0 * here)) >= margins[i]) continue;
-      const auto [discharge, value] = boost::math::tools::brent_find_minima(margin, lower, upper, 16);
-      if (value < worst.margin) worst = {discharge, value};
+      const auto between = least_between(search, level, {cases[from].data.discharge, margins[from]},
+                                         {cases[from + 1].data.discharge, margins[from + 1]});
+      if (between.margin < worst.margin) worst = between;
     }
   }
   return worst;

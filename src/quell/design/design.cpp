@@ -70,7 +70,9 @@ Outcome<DesignResult> run_design(const site::Site& site, const DesignOptions& op
   const auto cases = prepare_cases(site, *geometry);
   if (!cases) return tl::unexpected(cases.error());
   const PreparedSite prepared{site, *geometry, *cases, lowest, search_ceiling(site, *geometry)};
-  if (!(prepared.highest_level > prepared.lowest_level)) return no_answer("the limits leave no level for an apron");
+  const bool lowest_too_high = site.basin.has_lowest_apron && site.basin.lowest_apron_level > prepared.highest_level;
+  if (lowest_too_high || !(prepared.highest_level > prepared.lowest_level))
+    return no_answer("the limits leave no level for an apron");
   DesignResult result;
   for (const auto& entry : *cases)
     if (entry.reported) result.cases.push_back(entry.data);

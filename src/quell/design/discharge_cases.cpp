@@ -16,6 +16,8 @@ struct Wanted {
   bool reported;
 };
 
+constexpr int fewest_searched = 24;  ///< intervals between the discharges that the apron is searched over
+
 bool same(double a, double b) {
   return std::abs(a - b) <= 1e-6 * std::max(a, b);
 }
@@ -37,6 +39,11 @@ std::vector<Wanted> wanted_discharges(const site::Site& site) {
   add({range.check_flood, 0.0, "check flood", true});
   for (int i = 0; i < range.steps; ++i)
     add({range.smallest + (range.check_flood - range.smallest) * i / (range.steps - 1), 0.0, "range", true});
+  // A range of few steps is searched at more discharges than it reports: the worst one must not depend on the steps asked for.
+  const int parts = (fewest_searched + range.steps - 2) / (range.steps - 1);
+  const int searched = (range.steps - 1) * parts;
+  for (int i = 1; i < searched; ++i)
+    if (i % parts != 0) add({range.smallest + (range.check_flood - range.smallest) * i / searched, 0.0, "searched", false});
   if (site.river.has_rating)
     for (const double knot : site.river.rating.discharge)
       if (knot > range.smallest && knot < range.check_flood) add({knot, 0.0, "rating", false});

@@ -15,7 +15,7 @@ Row half_space_row(double basin_width, double nominal) {
 }
 
 Row dentate_row(double basin_width, double widest) {
-  const int count = std::max(1, static_cast<int>(std::ceil((basin_width / widest + 1.0) / 2.0 - 1e-9)));
+  const int count = std::max(1, static_cast<int>(std::ceil((basin_width / widest + 1.0) / 2.0)));
   const double width = basin_width / (2.0 * count - 1.0);
   return {count, width, count == 1 ? 0.0 : width, 0.0};
 }

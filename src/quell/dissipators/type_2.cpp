@@ -109,7 +109,7 @@ const Method blocks_method{.id = "basin.chute_blocks.type_2",
 
 const Method sill_method{.id = "basin.dentated_sill.type_2",
                          .title = "Dentated end sill of the Type II basin",
-                         .equation = "h4 = 0.2*y2; N4 = max(1, ceil((W/(0.15*y2) + 1)/2 - 0.000000001)); w4 = W/(2*N4 - 1)",
+                         .equation = "h4 = 0.2*y2; N4 = max(1, ceil((W/(0.15*y2) + 1)/2)); w4 = W/(2*N4 - 1)",
                          .inputs = sill_in,
                          .outputs = sill_out,
                          .source = "peterka_1984",

@@ -118,7 +118,7 @@ const Method crest_tangent_x{.id = "crest.tangent_point.ogee",
 const Method crest_discharge_ogee{
     .id = "crest.discharge.ogee",
     .title = "Free discharge over the ogee crest, vertical upstream face",
-    .equation = "C = crest_coefficient(P/Hd)*(1 + 4*He/Hd/(9 + 5*He/Hd))*7/9; Q = C*L*He^1.5",
+    .equation = "C = 7/9*crest_coefficient(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
     .inputs = discharge_in,
     .outputs = discharge_out,
     .source = "dsd_1987",

@@ -1,6 +1,7 @@
 #include "quell/site/chute_flow.h"
 
 #include <algorithm>
+#include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <functional>
 
@@ -59,6 +60,15 @@ Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double disc
   return flow;
 }
 
+/// Where the chute narrows, the computed loss may pass a peak between two nodes and fall again: the peak becomes a node, so
+/// that the energy level does not rise after it. Returns the loss there.
+double ChuteFlow::add_loss_peak(const ChutePiece& piece, double from, double to) {
+  const auto gain = [&](double path) { return -layer_at(piece, path).loss; };
+  const auto [path, peak] = boost::math::tools::brent_find_minima(gain, from, to, 26);
+  losses_.push_back({path, -peak});
+  return -peak;
+}
+
 /// Walks the pieces down: finds where the chute's flow starts, keeps the running largest loss, and stops where the layer
 /// reaches the surface.
 Outcome<void> ChuteFlow::follow_layer() {
@@ -83,12 +93,15 @@ Outcome<void> ChuteFlow::follow_layer() {
       start_path_ = from;
     }
     double above = from;
+    double before = from;
     for (int i = 0; i <= nodes_per_piece; ++i) {
       const double path = from + (end_path(piece) - from) * i / nodes_per_piece;
       const auto layer = layer_at(piece, path);
       if (!layer.reaches_surface) {
+        if (i > 0 && layer.loss < largest_loss) largest_loss = std::max(largest_loss, add_loss_peak(piece, before, path));
         largest_loss = std::max(largest_loss, layer.loss);
         losses_.push_back({path, largest_loss});
+        before = above;
         above = path;
         continue;
       }

@@ -63,14 +63,37 @@ std::string value_text(const WorkingStep& step, std::string_view name, bool with
   return text;
 }
 
+/// What the equation computes on its way: names it assigns that are not results, such as F1 on the way to y2. They have no
+/// declared dimension and print as bare SI numbers.
+std::vector<std::pair<std::string, double>> intermediate_values(const Expression& equation, const WorkingStep& step) {
+  if (step.method->kind != EquationKind::explicit_form) return {};
+  std::vector<NamedValue> known;
+  for (std::size_t i = 0; i < step.inputs.size(); ++i) known.push_back({step.method->inputs[i].name.view(), step.inputs[i]});
+  const auto assigned = equation.evaluate(known);
+  if (!assigned) return {};
+  std::vector<std::pair<std::string, double>> values;
+  for (const auto& [name, value] : *assigned) {
+    const bool is_result =
+        std::any_of(step.method->outputs.begin(), step.method->outputs.end(),
+                    [&, &assigned_name = name](const Symbol& symbol) { return symbol.name.view() == assigned_name; });
+    if (!is_result) values.emplace_back(name, value);
+  }
+  return values;
+}
+
 /// The equation with the numbers of one step put in; results keep their symbol unless the equation is implicit. Units are left
 /// to the table below it where the line would grow too long.
 std::string substituted_markup(const WorkingStep& step) {
   if (step.method->kind == EquationKind::procedure) return {};
   const auto parsed = Expression::parse(step.method->equation);
   if (!parsed) return {};
+  const auto intermediate = intermediate_values(*parsed, step);
   const auto typeset = [&](bool with_unit) {
-    return parsed->mathml_with_values([&](std::string_view name) { return value_text(step, name, with_unit); });
+    return parsed->mathml_with_values([&](std::string_view name) {
+      for (const auto& [assigned, value] : intermediate)
+        if (assigned == name) return si_printer.worked(value, dimension::none, 4);
+      return value_text(step, name, with_unit);
+    });
   };
   const std::string full = typeset(true);
   return equation_block(longest_line(full) <= line_that_fits ? full : typeset(false));
