@@ -15,14 +15,17 @@ using design::Option;
 using dissipators::Element;
 using site::ToeFlow;
 
-bool close(double a, double b, double relative) { return std::abs(a - b) <= relative * std::max(std::abs(a), std::abs(b)); }
+bool close(double a, double b, double relative) {
+  return std::abs(a - b) <= relative * std::max(std::abs(a), std::abs(b));
+}
 
 bool finite(std::initializer_list<double> values) {
   return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
 }
 
 std::string broken_toe(const ToeFlow& toe, double energy_loss) {
-  if (!finite({toe.discharge, toe.width, toe.energy_head, toe.y1, toe.V1, toe.F1, toe.y2, energy_loss})) return "toe: not finite";
+  if (!finite({toe.discharge, toe.width, toe.energy_head, toe.y1, toe.V1, toe.F1, toe.y2, energy_loss}))
+    return "toe: not finite";
   if (!(toe.y1 > 0.0 && toe.F1 > 1.0 && toe.y2 > toe.y1)) return fmt::format("toe: not supercritical, F1 {}", toe.F1);
   const double q = toe.unit_discharge;
   if (!close(toe.V1 * toe.y1 * toe.width, toe.discharge, 1e-12)) return "toe: mass";
@@ -109,7 +112,8 @@ std::string broken_option(const site::Site& site, const Option& option) {
   for (const auto& result : option.cases) {
     if (auto broken = broken_case(option, result); !broken.empty()) return broken;
     const double water = option.apron_level + std::max(result.available_depth, result.toe.y2);
-    if (option.wall_top_level < water + 0.1 * (result.toe.V1 + result.toe.y2) - 1e-9) return "walls: less freeboard than the rule";
+    if (option.wall_top_level < water + 0.1 * (result.toe.V1 + result.toe.y2) - 1e-9)
+      return "walls: less freeboard than the rule";
   }
   if (auto broken = broken_margin(site, option); !broken.empty()) return broken;
   for (const auto& finding : option.findings)
@@ -124,10 +128,12 @@ std::string broken_element(const Option& option, double chute_slope) {
   for (const auto& element : option.structure.elements) {
     if (element.count < 1 || !finite({element.height, element.width, element.spacing, element.length, element.station}))
       return element.kind + ": not finite, or none";
-    if (!(element.height > 0.0 && element.width > 0.0 && element.length > 0.0) || element.spacing < 0.0 || element.wall_clearance < 0.0)
+    if (!(element.height > 0.0 && element.width > 0.0 && element.length > 0.0) || element.spacing < 0.0 ||
+        element.wall_clearance < 0.0)
       return element.kind + ": a dimension is not above zero";
     const double across = 2.0 * element.wall_clearance + element.count * element.width + (element.count - 1) * element.spacing;
-    if (!close(across, option.width, 1e-9)) return fmt::format("{}: {} across a basin of {}", element.kind, across, option.width);
+    if (!close(across, option.width, 1e-9))
+      return fmt::format("{}: {} across a basin of {}", element.kind, across, option.width);
     if (element.station < reached - 1e-9 && element.kind != "end_sill") return element.kind + ": out of order";
     if (element.kind == "end_sill" && element.station < reached - 1e-9) {
       const auto* room = find(option, "type_3.pier_room");

@@ -157,8 +157,8 @@ void read_head(const toml::table& root, CheckedFile& file) {
   file.source = text_in(root, "source");
   file.title = text_in(root, "title");
   file.known = text_in(root, "known");
-  if (file.source.empty() || file.title.empty()) file.faults.push_back("source and title must be given");
-  if (!known_mark(file.known)) file.faults.push_back("known is none of seen, memory, computed");
+  if (file.source.empty() || file.title.empty()) file.faults.emplace_back("source and title must be given");
+  if (!known_mark(file.known)) file.faults.emplace_back("known is none of seen, memory, computed");
   const bool is_key = file.source.find(' ') == std::string::npos;
   if (is_key && find_source(file.source) == nullptr)
     file.faults.push_back(fmt::format("source '{}' is neither a key of sources.bib nor a citation", file.source));
@@ -178,7 +178,7 @@ CheckedFile run_checks(std::string_view name, std::string_view text) {
     const toml::table root = toml::parse(text, name);
     read_head(root, file);
     const toml::array* checks = root["check"].as_array();
-    if (checks == nullptr || checks->empty()) file.faults.push_back("no [[check]] in the file");
+    if (checks == nullptr || checks->empty()) file.faults.emplace_back("no [[check]] in the file");
     if (checks != nullptr)
       for (const toml::node& node : *checks)
         if (const toml::table* table = node.as_table()) Check(*table, file).run();

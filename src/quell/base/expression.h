@@ -3,7 +3,8 @@
 //
 // Language: statements "name = expression" separated by ';'. Expressions: + - * / ^, parentheses, numbers, names,
 // calls f(a, b). Functions: sqrt exp ln log10 sin cos tan asin acos atan sinh cosh tanh abs min max round ceil floor, and
-// the id of any curve of data/curves with one argument. -x^2 is -(x^2), a^b^c is a^(b^c), a/b*c is (a/b)*c. `g`, `rho`, `gamma_w`, `nu` and `pi` are constants.
+// the id of any curve of data/curves with one argument. -x^2 is -(x^2), a^b^c is a^(b^c), a/b*c is (a/b)*c. `g`, `rho`,
+// `gamma_w`, `nu` and `pi` are constants.
 #pragma once
 
 #include <functional>

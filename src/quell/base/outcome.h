@@ -15,6 +15,8 @@ struct NoAnswer {
 template <class T>
 using Outcome = tl::expected<T, NoAnswer>;
 
-inline tl::unexpected<NoAnswer> no_answer(std::string_view reason) { return tl::unexpected<NoAnswer>(NoAnswer{reason}); }
+inline tl::unexpected<NoAnswer> no_answer(std::string_view reason) {
+  return tl::unexpected<NoAnswer>(NoAnswer{reason});
+}
 
 }  // namespace quell

@@ -120,11 +120,11 @@ char lower(char c) {
 int spelling_distance(std::string_view a, std::string_view b) {
   std::vector<int> row(b.size() + 1);
   for (std::size_t j = 0; j < row.size(); ++j) row[j] = 2 * static_cast<int>(j);
-  for (std::size_t i = 0; i < a.size(); ++i) {
+  for (const char letter : a) {
     int diagonal = row[0];
     row[0] += 2;
     for (std::size_t j = 0; j < b.size(); ++j) {
-      const int change = a[i] == b[j] ? 0 : (lower(a[i]) == lower(b[j]) ? 1 : 2);
+      const int change = letter == b[j] ? 0 : (lower(letter) == lower(b[j]) ? 1 : 2);
       const int best = std::min({diagonal + change, row[j] + 2, row[j + 1] + 2});
       diagonal = row[j + 1];
       row[j + 1] = best;

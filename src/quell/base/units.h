@@ -60,8 +60,8 @@ struct QuantityError {
 
 /// Reads "412.5 m", "18 500 ft3/s", "3.2e2 m^3/s", "0.6 mm", "45 deg", "12 %", "65 ft/s".
 /// Thousands may be grouped by single spaces or underscores in threes; a comma is refused, because it means
-/// different things in different countries. Non-finite numbers are refused. Units multiply by '*', '·' or a space, divide by '/',
-/// powers by '^', a digit ("ft3") or a superscript. Percent gives hundredths; degrees give radians.
+/// different things in different countries. Non-finite numbers are refused. Units multiply by '*', '·' or a space, divide by
+/// '/', powers by '^', a digit ("ft3") or a superscript. Percent gives hundredths; degrees give radians.
 tl::expected<Quantity, QuantityError> parse_quantity(std::string_view text);
 
 /// "length", "discharge", "velocity" …: the trade's name of a dimension, for messages. Never empty: an

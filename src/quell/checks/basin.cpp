@@ -11,7 +11,6 @@ namespace quell::checks {
 using dissipators::at_discharge;
 using dissipators::common_practice;
 using dissipators::limit_finding;
-using dissipators::Rule;
 
 Finding jump_waves(const BasinView& view) {
   const auto& state = *std::min_element(view.states.begin(), view.states.end(),

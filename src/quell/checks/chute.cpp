@@ -12,7 +12,6 @@
 namespace quell::checks {
 
 using dissipators::at_discharge;
-using dissipators::common_practice;
 using dissipators::limit_finding;
 using dissipators::Rule;
 

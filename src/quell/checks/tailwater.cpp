@@ -112,20 +112,22 @@ Finding bed_degradation(const BasinView& view) {
 Finding apron_limits(const BasinView& view) {
   if (!view.level_exists) {
     const auto& worst = least(view, [](const TailwaterState& state) { return state.available_depth - state.required_depth; });
-    return limit_finding("apron.limits", "Apron level that gives every discharge its tailwater exists",
-                         worst.required_depth - worst.available_depth, LimitSense::at_most, 0.0, dimension::length, Status::fails,
-                         "Tailwater missing with the lowest apron searched, at " +
-                             quantity_token(view.apron_level, dimension::length) + ", " + in_case(worst) + ".",
-                         "The river gives too little water for a jump basin: raise it by a sill downstream, widen the basin, or "
-                         "choose another kind of dissipator.",
-                         common_practice);
+    return limit_finding(
+        "apron.limits", "Apron level that gives every discharge its tailwater exists",
+        worst.required_depth - worst.available_depth, LimitSense::at_most, 0.0, dimension::length, Status::fails,
+        "Tailwater missing with the lowest apron searched, at " + quantity_token(view.apron_level, dimension::length) + ", " +
+            in_case(worst) + ".",
+        "The river gives too little water for a jump basin: raise it by a sill downstream, widen the basin, or "
+        "choose another kind of dissipator.",
+        common_practice);
   }
   return limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given",
                        view.apron_level - view.level_wanted, LimitSense::at_most, 1e-9, dimension::length, Status::fails,
                        view.level_found ? "The level is set by tailwater or lies below it."
                                         : "To meet every discharge the apron would have to lie at " +
                                               quantity_token(view.level_wanted, dimension::length) + ".",
-                       "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.", common_practice);
+                       "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.",
+                       common_practice);
 }
 
 Finding apron_against_bed(const BasinView& view) {

@@ -79,6 +79,7 @@ void SectionReader::judge_unknown_keys(Visit& visit) {
 void SectionReader::judge_unknown_key(Visit& visit, std::string_view name, Place place) {
   const std::vector<const Key*> keys = keys_of(visit.section);
   std::vector<std::string_view> names;
+  names.reserve(keys.size());
   for (const Key* key : keys) names.push_back(key->name);
   const std::string_view meant = nearest(name, names);
   const std::string where = visit.section.empty() ? std::string("at the head of the file") : "in " + heading(visit.section);

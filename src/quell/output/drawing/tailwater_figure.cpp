@@ -11,7 +11,6 @@ namespace quell::output {
 
 namespace {
 
-using design::CaseResult;
 using site::TailwaterCase;
 
 constexpr double label_column = 128.0;
@@ -105,6 +104,7 @@ struct FloodMark {
 
 std::vector<FloodMark> flood_marks(const site::Site& site) {
   std::vector<FloodMark> marks;
+  marks.reserve(site.discharges.floods.size() + 2);
   for (const auto& flood : site.discharges.floods) marks.push_back({flood.discharge, flood.name});
   if (site.discharges.design_flood > 0.0) marks.push_back({site.discharges.design_flood, "design flood"});
   if (site.discharges.check_flood > 0.0) marks.push_back({site.discharges.check_flood, "check flood"});

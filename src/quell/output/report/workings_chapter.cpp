@@ -68,6 +68,7 @@ std::string value_text(const WorkingStep& step, std::string_view name, bool with
 std::vector<std::pair<std::string, double>> intermediate_values(const Expression& equation, const WorkingStep& step) {
   if (step.method->kind != EquationKind::explicit_form) return {};
   std::vector<NamedValue> known;
+  known.reserve(step.inputs.size());
   for (std::size_t i = 0; i < step.inputs.size(); ++i) known.push_back({step.method->inputs[i].name.view(), step.inputs[i]});
   const auto assigned = equation.evaluate(known);
   if (!assigned) return {};
