@@ -15,6 +15,7 @@ constexpr std::string_view too_flat = "the chute is too flat for this discharge:
 /// One step of Dormand and Prince (1980). `slopes[6]` is the slope at the new point, so that it serves the next step.
 struct Step {
   double value;
+  double middle;  ///< halfway, after Shampine (1986)
   double error;
   double slope;
 };
@@ -27,6 +28,8 @@ Outcome<Step> dormand_prince(const ChuteStretch& stretch, double x, double H, do
                                      {19372.0 / 6561, -25360.0 / 2187, 64448.0 / 6561, -212.0 / 729, 0},
                                      {9017.0 / 3168, -355.0 / 33, 46732.0 / 5247, 49.0 / 176, -5103.0 / 18656}};
   static constexpr double b[] = {35.0 / 384, 0, 500.0 / 1113, 125.0 / 192, -2187.0 / 6784, 11.0 / 84};
+  static constexpr double half[] = {6025192743.0 / 30085553152,  0, 51252292925.0 / 65400821598, -2691868925.0 / 45128329728,
+                                    187940372067.0 / 1594534317056, -1776094331.0 / 19743644256, 11237099.0 / 235043384};
   static constexpr double e[] = {71.0 / 57600, 0, -71.0 / 16695, 71.0 / 1920, -17253.0 / 339200, 22.0 / 525, -1.0 / 40};
   std::array<double, 7> k{slope};
   for (std::size_t stage = 0; stage < 5; ++stage) {
@@ -43,8 +46,12 @@ Outcome<Step> dormand_prince(const ChuteStretch& stretch, double x, double H, do
   if (!last) return tl::unexpected(last.error());
   k[6] = *last;
   double error = 0.0;
-  for (std::size_t i = 0; i < 7; ++i) error += e[i] * k[i];
-  return Step{value, std::abs(h * error), *last};
+  double middle = 0.0;
+  for (std::size_t i = 0; i < 7; ++i) {
+    error += e[i] * k[i];
+    middle += half[i] * k[i];
+  }
+  return Step{value, H + 0.5 * h * middle, std::abs(h * error), *last};
 }
 
 }  // namespace
@@ -80,13 +87,13 @@ Outcome<void> integrate_energy(const ChuteStretch& stretch, double energy_level,
       h *= 0.25;
       continue;
     }
-    // The dense output is one order lower than the step: its error is held too, by the shorter step of the two.
     const double scale = step->error > 0.0 ? 0.9 * std::pow(tolerance / step->error, 0.2) : 4.0;
     if (step->error <= tolerance) {
       x = h >= stretch.length - x ? stretch.length : x + h;
+      const double cubic = 0.5 * (energy_level + step->value) + h * (*slope - step->slope) / 8.0;
       energy_level = step->value;
       *slope = step->slope;
-      nodes.push_back({x, energy_level, *slope});
+      nodes.push_back({x, energy_level, *slope, step->middle - cubic});
     }
     h *= std::clamp(scale, 0.2, 4.0);
   }
@@ -104,7 +111,7 @@ double energy_between(const std::vector<EnergyNode>& nodes, double x) noexcept {
   const double t = (x - left.x) / h;
   const double s = 1.0 - t;
   return s * s * (1.0 + 2.0 * t) * left.energy_level + t * t * (1.0 + 2.0 * s) * right.energy_level +
-         h * s * t * (s * left.gradient - t * right.gradient);
+         h * s * t * (s * left.gradient - t * right.gradient) + 16.0 * s * s * t * t * right.bulge;
 }
 
 namespace record {

@@ -86,6 +86,16 @@ std::string_view trapezoid_condition(std::span<const double> in) {
   return critical && in[2] < *critical ? std::string_view{} : not_supercritical;
 }
 
+/// A complete jump before the step can climb it while its energy exceeds that of critical flow on top.
+std::string_view step_condition(std::span<const double> in) {
+  const double F1 = hydraulics::froude_number(in[1], in[0]);
+  if (!(F1 > 1.0)) return "F1 is not above 1: there is no jump";
+  const double Y = hydraulics::sequent_depth({.y1 = in[0], .V1 = in[1]}) / in[0];
+  const double highest = Y + F1 * F1 / (2.0 * Y * Y) - 1.5 * std::cbrt(F1 * F1);
+  return in[2] <= highest * in[0] ? std::string_view{}
+                                  : "the step is higher than a complete jump can climb: the flow chokes over it";
+}
+
 std::string_view circle_condition(std::span<const double> in) {
   const auto critical = critical_depth(Circle{in[0]}, in[2]);
   if (!critical || !(in[1] < *critical)) return not_supercritical;
@@ -143,13 +153,10 @@ const Method sequent_depth_positive_step{
         "step face pressed by the level behind it; two other closures differ by 0.5 % at s = y1 and 6 % at s = 2 y1 (F1 = 5)",
     .provenance = Provenance::derived,
     .accuracy = "exact under its assumptions",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return hydraulics::froude_number(in[1], in[0]) > 1.0 ? std::string_view{} : "F1 is not above 1: there is no jump";
-    },
-    .evaluate =
-        [](std::span<const double> in, std::span<double> out) {
-          return store(sequent_depth_over_step({.y1 = in[0], .V1 = in[1], .s = in[2]}), out);
-        }};
+    .condition = step_condition,
+    .evaluate = [](std::span<const double> in, std::span<double> out) {
+      return store(sequent_depth_over_step({.y1 = in[0], .V1 = in[1], .s = in[2]}), out);
+    }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

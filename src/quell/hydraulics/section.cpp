@@ -146,9 +146,13 @@ const Method critical_depth_circular{
     .provenance = Provenance::derived,
     .accuracy = "solved to 1e-12",
     .remarks = "As the section fills, the surface width vanishes and the critical depth only approaches the diameter.",
-    .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(critical_depth(Circle{in[0]}, in[1]), out);
-    }};
+    .condition = [](std::span<const double> in) -> std::string_view {
+      const auto depth = critical_depth(Circle{in[0]}, in[1]);
+      if (depth && *depth < 0.95 * in[0]) return {};
+      return "critical depth is within 5 % of the crown: the conduit will fill, and free-surface flow is not to be relied on";
+    },
+    .evaluate = [](std::span<const double> in,
+                   std::span<double> out) { return store(critical_depth(Circle{in[0]}, in[1]), out); }};
 
 const Method normal_depth_trapezoidal{.id = "section.normal_depth.trapezoidal",
                                       .title = "Normal depth in a trapezoidal section by Manning's formula",

@@ -4,6 +4,7 @@
 #include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <functional>
+#include <limits>
 
 #include "quell/base/roots.h"
 #include "quell/hydraulics/boundary_layer.h"
@@ -41,11 +42,10 @@ ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const
   const auto depth = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = head, .cosine = piece.cosine});
   layer.potential_depth = depth ? *depth : hydraulics::critical_depth_on_slope(layer.unit_discharge, piece.cosine);
   layer.potential_velocity = layer.unit_discharge / layer.potential_depth;
-  layer.thickness = hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height});
+  layer.grown = hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height});
   // delta = d with d = dp + 0.18 delta
-  const double full = layer.potential_depth / (1.0 - hydraulics::displacement_share);
-  layer.reaches_surface = layer.thickness >= full;
-  layer.thickness = std::min(layer.thickness, full);
+  layer.full = layer.potential_depth / (1.0 - hydraulics::displacement_share);
+  layer.thickness = std::min(layer.grown, layer.full);
   layer.loss = hydraulics::boundary_layer_head_loss(
       {.delta = layer.thickness, .u = layer.potential_velocity, .q = layer.unit_discharge});
   return layer;
@@ -70,10 +70,12 @@ double ChuteFlow::add_loss_peak(const ChutePiece& piece, double from, double to)
 }
 
 /// Walks the pieces down: finds where the chute's flow starts, keeps the running largest loss, and stops where the layer
-/// reaches the surface.
+/// reaches the surface. That is where it fills the least depth passed so far: where the chute flattens, the flow thickens at once,
+/// and without this the critical point, and with it the energy below, would jump at some discharge.
 Outcome<void> ChuteFlow::follow_layer() {
   bool started = false;
   double largest_loss = 0.0;
+  double least_full = std::numeric_limits<double>::max();
   for (std::size_t index = 0; index < geometry_->pieces.size(); ++index) {
     const auto& piece = geometry_->pieces[index];
     double from = piece.start_path;
@@ -97,7 +99,8 @@ Outcome<void> ChuteFlow::follow_layer() {
     for (int i = 0; i <= nodes_per_piece; ++i) {
       const double path = from + (end_path(piece) - from) * i / nodes_per_piece;
       const auto layer = layer_at(piece, path);
-      if (!layer.reaches_surface) {
+      if (layer.grown < std::min(layer.full, least_full)) {
+        least_full = std::min(least_full, layer.full);
         if (i > 0 && layer.loss < largest_loss) largest_loss = std::max(largest_loss, add_loss_peak(piece, before, path));
         largest_loss = std::max(largest_loss, layer.loss);
         losses_.push_back({path, largest_loss});
@@ -109,8 +112,7 @@ Outcome<void> ChuteFlow::follow_layer() {
       if (i > 0) {
         const auto excess = [&](double at) {
           const auto here = layer_at(piece, at);
-          return hydraulics::boundary_layer_thickness({.L = at, .ks = geometry_->roughness_height}) -
-                 here.potential_depth / (1.0 - hydraulics::displacement_share);
+          return here.grown - std::min(here.full, least_full);
         };
         if (const auto critical = find_root(excess, above, path, 1e-10); critical) critical_path_ = *critical;
       }

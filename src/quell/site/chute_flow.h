@@ -88,8 +88,11 @@ class ChuteFlow {
  private:
   /// Potential flow and layer at one place.
   struct Layer {
-    double unit_discharge, potential_depth, potential_velocity, thickness, loss;
-    bool reaches_surface;
+    double unit_discharge, potential_depth, potential_velocity;
+    double grown;      ///< thickness of the layer, m, as if there were no surface
+    double full;       ///< thickness that fills the flow, m
+    double thickness;  ///< the lesser of both, m
+    double loss;       ///< head lost up to here, m
   };
   struct LossNode {
     double path, loss;
