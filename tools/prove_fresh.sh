@@ -9,7 +9,7 @@ if [[ ${2:-} != inside ]]; then
   exec unshare --mount --propagation private "$0" "$project" inside
 fi
 
-work=$(mktemp -d /var/tmp/quell-fresh.XXXXXX)
+work=$(mktemp -d --tmpdir=/var/tmp)
 root=$work/root
 clean_up() {
   umount --recursive "$root/dev" 2>/dev/null || true

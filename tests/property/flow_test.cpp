@@ -1,5 +1,5 @@
-// Properties of the flow over the whole chute and of a whole design: continuity over discharge, Froude similarity, workings that
-// repeat, single flows, chutes that are too flat.
+// Properties of the flow over the whole chute and of a whole design: continuity over discharge, Froude similarity, workings
+// that repeat, single flows, chutes that are too flat.
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -84,8 +84,8 @@ TEST(ToeFlow, EnergyIsContinuousOverDischarge) {
     if (relative > 1e-9 && ++failed <= 3)
       ADD_FAILURE() << "a step of " << gap.height << " m at " << gap.discharge << " m3/s\n" << describe(site);
   }
-  std::printf("%d sites, %d of them pass from friction to layer; largest step over the drop: %g on one piece, %g on several\n", checked,
-              layer_and_friction, worst_single, worst_several);
+  std::printf("%d sites, %d of them pass from friction to layer; largest step over the drop: %g on one piece, %g on several\n",
+              checked, layer_and_friction, worst_single, worst_several);
   EXPECT_GT(checked, property_cases(400) / 2);
   EXPECT_GT(layer_and_friction, property_cases(400) / 20);
   EXPECT_EQ(failed, 0);
@@ -117,8 +117,9 @@ bool friction_free(const site::Site& site) {
   return smallest && smallest->chute.critical_point_path() < 0.0;
 }
 
-// Only where the boundary layer stays below the surface at every discharge: viscosity, which does not scale, enters with friction.
-// Left out besides: freeboard (0.1 s is a time of its own), the least block height of Type III, thicknesses of the concrete.
+// Only where the boundary layer stays below the surface at every discharge: viscosity, which does not scale, enters with
+// friction. Left out besides: freeboard (0.1 s is a time of its own), the least block height of Type III, thicknesses of the
+// concrete.
 TEST(Similarity, ADesignScalesWithFroude) {
   int compared = 0;
   for (int seed = 1; seed <= property_cases(3000) && compared < 1000; ++seed) {
@@ -171,7 +172,8 @@ TEST(Similarity, ADesignScalesWithFroude) {
 
 /// The recorded step again: through the record's own function, and through the printed equation.
 std::string not_repeated(const WorkingStep& step) {
-  // A profile is read between the steps of its integration, but repeated to its own end: each to the 1e-8 m that its record says.
+  // A profile is read between the steps of its integration, but repeated to its own end: each to the 1e-8 m that its record
+  // says.
   const double absolute = step.method->kind == EquationKind::procedure ? 2e-8 : 1e-13;
   const auto same = [&](double a, double b) {
     return std::abs(a - b) <= std::max(absolute, 1e-7 * std::max(std::abs(a), std::abs(b)));
@@ -192,7 +194,8 @@ std::string not_repeated(const WorkingStep& step) {
   for (std::size_t i = 0; i < step.outputs.size(); ++i)
     for (const auto& [name, value] : *values)
       if (name == step.method->outputs[i].name.view() && !same(value, step.outputs[i]))
-        return id + ": recorded " + fmt::format("{:.12g}", step.outputs[i]) + ", printed equation " + fmt::format("{:.12g}", value);
+        return id + ": recorded " + fmt::format("{:.12g}", step.outputs[i]) + ", printed equation " +
+               fmt::format("{:.12g}", value);
   return {};
 }
 
@@ -200,13 +203,15 @@ TEST(Workings, EveryRecordedStepRepeats) {
   int steps = 0, broken = 0;
   for (int seed = 1; seed <= property_cases(300); ++seed) {
     const auto site = random_site(static_cast<std::uint64_t>(seed) + 400000, {.width_is_free = false});
-    const auto result = design::run_design(site, {.types = dissipators::catalogue(), .with_workings = true, .with_profiles = true});
+    const auto result =
+        design::run_design(site, {.types = dissipators::catalogue(), .with_workings = true, .with_profiles = true});
     if (!result) continue;
     for (const auto& option : result->options) {
       for (const auto& section : option.working.sections())
         for (const auto& step : section.steps) {
           ++steps;
-          if (const auto what = not_repeated(step); !what.empty() && ++broken <= 5) ADD_FAILURE() << what << "\n" << describe(site);
+          if (const auto what = not_repeated(step); !what.empty() && ++broken <= 5)
+            ADD_FAILURE() << what << "\n" << describe(site);
         }
       for (const auto& profile : option.profiles)
         for (std::size_t i = 1; i < profile.chute.size(); ++i)
@@ -236,7 +241,8 @@ TEST(SingleFlow, EveryTypeSizesFromOneDischarge) {
       option.length = option.structure.length;
       EXPECT_DOUBLE_EQ(option.length, type->length(*flow));
       EXPECT_EQ(option.structure.governing_length_discharge, flow->discharge);
-      ASSERT_EQ(broken_element(option, slope), "") << type->record().id.view() << " q " << q << " W " << width << " E1 " << head;
+      ASSERT_EQ(broken_element(option, slope), "")
+          << type->record().id.view() << " q " << q << " W " << width << " E1 " << head;
       for (const auto& finding : type->limits(input)) EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit));
     }
   }

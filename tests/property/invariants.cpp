@@ -149,10 +149,12 @@ std::string broken_element(const Option& option, double chute_slope) {
   return {};
 }
 
-std::string rising_energy(const site::ChuteGeometry& geometry, const site::ChuteFlow& flow, double apron_level, int points) {
+std::string rising_energy(const site::ChuteFlow& flow, double apron_level, int points) {
+  // Above its start the flow is still the crest's, and the chute says nothing about it.
+  const double top = flow.profile(apron_level, 1).front().bed_level;
   double before = flow.reservoir_level() + 1e-9;
   for (int i = 0; i <= points; ++i) {
-    const double level = geometry.tangent_level + (apron_level - geometry.tangent_level) * i / points;
+    const double level = top + (apron_level - top) * i / points;
     const double energy = flow.energy_level_at(level);
     if (!std::isfinite(energy)) return "chute: energy level not finite";
     if (energy > before + 1e-9) return fmt::format("chute: energy rises by {} at bed level {}", energy - before, level);

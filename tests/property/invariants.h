@@ -10,8 +10,9 @@ namespace quell::test {
 /// The first thing that does not hold, with numbers; empty where all does.
 std::string broken_invariant(const site::Site& site, const design::DesignResult& result);
 
-/// Energy level down the chute of one discharge, at `points` levels from the tangent point to `apron_level`: it may not rise.
-std::string rising_energy(const site::ChuteGeometry& geometry, const site::ChuteFlow& flow, double apron_level, int points);
+/// Energy level down the chute of one discharge, at `points` levels from where its flow starts to `apron_level`: it may not
+/// rise.
+std::string rising_energy(const site::ChuteFlow& flow, double apron_level, int points);
 
 /// Elements of one option: closed across the width, in order, inside the basin.
 std::string broken_element(const design::Option& option, double chute_slope);

@@ -60,18 +60,23 @@ Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double disc
   return flow;
 }
 
-/// Where the chute narrows, the computed loss may pass a peak between two nodes and fall again: the peak becomes a node, so
-/// that the energy level does not rise after it. Returns the loss there.
-double ChuteFlow::add_loss_peak(const ChutePiece& piece, double from, double to) {
+/// Adds a node with the largest loss so far, and returns that. Where the chute narrows, the computed loss may pass a peak
+/// since `from` and fall again: the peak becomes a node too, so that the energy level does not rise after it.
+double ChuteFlow::add_loss_node(const ChutePiece& piece, double from, const LossNode& here, double largest) {
   const auto gain = [&](double path) { return -layer_at(piece, path).loss; };
-  const auto [path, peak] = boost::math::tools::brent_find_minima(gain, from, to, 26);
-  losses_.push_back({path, -peak});
-  return -peak;
+  if (piece.width_change < 0.0 && -gain(here.path - 1e-3 * (here.path - from)) > here.loss) {
+    const auto [path, least] = boost::math::tools::brent_find_minima(gain, from, here.path, 26);
+    largest = std::max(largest, -least);
+    losses_.push_back({path, largest});
+  }
+  largest = std::max(largest, here.loss);
+  losses_.push_back({here.path, largest});
+  return largest;
 }
 
 /// Walks the pieces down: finds where the chute's flow starts, keeps the running largest loss, and stops where the layer
-/// reaches the surface. That is where it fills the least depth passed so far: where the chute flattens, the flow thickens at once,
-/// and without this the critical point, and with it the energy below, would jump at some discharge.
+/// reaches the surface. That is where it fills the least depth passed so far: where the chute flattens, the flow thickens at
+/// once, and without this the critical point, and with it the energy below, would jump at some discharge.
 Outcome<void> ChuteFlow::follow_layer() {
   bool started = false;
   double largest_loss = 0.0;
@@ -95,16 +100,12 @@ Outcome<void> ChuteFlow::follow_layer() {
       start_path_ = from;
     }
     double above = from;
-    double before = from;
     for (int i = 0; i <= nodes_per_piece; ++i) {
       const double path = from + (end_path(piece) - from) * i / nodes_per_piece;
       const auto layer = layer_at(piece, path);
       if (layer.grown < std::min(layer.full, least_full)) {
         least_full = std::min(least_full, layer.full);
-        if (i > 0 && layer.loss < largest_loss) largest_loss = std::max(largest_loss, add_loss_peak(piece, before, path));
-        largest_loss = std::max(largest_loss, layer.loss);
-        losses_.push_back({path, largest_loss});
-        before = above;
+        largest_loss = add_loss_node(piece, above, {path, layer.loss}, largest_loss);
         above = path;
         continue;
       }
@@ -116,7 +117,7 @@ Outcome<void> ChuteFlow::follow_layer() {
         };
         if (const auto critical = find_root(excess, above, path, 1e-10); critical) critical_path_ = *critical;
       }
-      losses_.push_back({critical_path_, std::max(largest_loss, layer_at(piece, critical_path_).loss)});
+      add_loss_node(piece, above, {critical_path_, layer_at(piece, critical_path_).loss}, largest_loss);
       return follow_friction(index);
     }
   }

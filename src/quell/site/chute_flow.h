@@ -101,7 +101,7 @@ class ChuteFlow {
   Layer layer_at(const ChutePiece& piece, double path) const noexcept;
   double energy_level_at_path(const ChutePiece& piece, double path) const noexcept;
   Outcome<void> follow_layer();
-  double add_loss_peak(const ChutePiece& piece, double from, double to);
+  double add_loss_node(const ChutePiece& piece, double from, const LossNode& here, double largest);
   Outcome<void> follow_friction(std::size_t first_piece);
 
   const ChuteGeometry* geometry_ = nullptr;
