@@ -97,7 +97,17 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
   for (const auto& prepared : cases)
     if (tailwater_margin(search, prepared, search.lowest_level) < 0.5 * no_flow)
       return no_answer("the drop to the lowest apron searched is too small for supercritical flow at some discharge");
-  double level = search.highest_level;
+  // The case with the least margin at the level that the largest discharge asks for is nearly always the lowest of all: solved
+  // first, it leaves one look at each of the others.
+  double level = level_for(search, cases.back(), search.highest_level);
+  const PreparedCase* tightest = &cases.back();
+  double least = 0.0;
+  for (const auto& prepared : cases)
+    if (const double margin = tailwater_margin(search, prepared, level); margin < least) {
+      least = margin;
+      tightest = &prepared;
+    }
+  level = level_for(search, *tightest, level);
   for (const auto& prepared : cases) level = level_for(search, prepared, level);
   // Between the discharges of the range the margin may dip below zero: follow it down. The margin's slope in the level is near
   // -1, so that each pass leaves about a tenth of the shortfall.
@@ -116,7 +126,12 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
     result.within_limits = false;
   }
   result.within_limits = result.within_limits && result.found;
-  result.governing_discharge = worst_discharge(search, cases, result.level).discharge;
+  // Rounding down mostly leaves the worst discharge where it was: it is sought anew only where another now undercuts it.
+  const double margin = margin_at(search, worst.discharge, result.level);
+  const bool undercut = std::any_of(cases.begin(), cases.end(), [&](const PreparedCase& prepared) {
+    return tailwater_margin(search, prepared, result.level) < margin;
+  });
+  result.governing_discharge = undercut ? worst_discharge(search, cases, result.level).discharge : worst.discharge;
   return result;
 }
 

@@ -62,10 +62,12 @@ Outcome<double> energy_gradient(const ChuteStretch& stretch, double x, double en
   const double width = stretch.start_width + stretch.width_change * x;
   if (!(width > 0.0)) return no_answer("the chute's width vanishes");
   const double q = stretch.discharge / width;
-  const double cosine = std::cos(stretch.angle);
-  const double bed_level = stretch.start_level - x * std::sin(stretch.angle);
+  const double cosine = stretch.cosine;
+  const double bed_level = stretch.start_level - x * stretch.sine;
   const auto depth = supercritical_depth({.q = q, .E = energy_level - bed_level, .cosine = cosine});
-  if (!depth || *depth > 0.98 * critical_depth_on_slope(q, cosine)) return no_answer(too_flat);
+  // d above 0.98 d_c, compared by cubes to save the root.
+  constexpr double share = 0.98 * 0.98 * 0.98;
+  if (!depth || *depth * *depth * *depth * gravity * cosine > share * q * q) return no_answer(too_flat);
   const double velocity = q / *depth;
   const double radius = width * *depth / (width + 2.0 * *depth);
   const double f = friction_factor({.ks = stretch.ks, .R = radius, .V = velocity});
@@ -137,7 +139,8 @@ Outcome<void> evaluate(std::span<const double> in, std::span<double> out) {
                              .start_width = in[1],
                              .width_change = 0.0,
                              .start_level = 0.0,
-                             .angle = in[2],
+                             .sine = std::sin(in[2]),
+                             .cosine = cosine,
                              .ks = in[3],
                              .length = in[5]};
   const double start = in[4] * cosine + q * q / (2.0 * gravity * in[4] * in[4]);

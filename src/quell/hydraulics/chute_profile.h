@@ -19,7 +19,8 @@ struct ChuteStretch {
   double start_width = 0.0;   ///< b at x = 0, m
   double width_change = 0.0;  ///< db/dx, m per m
   double start_level = 0.0;   ///< bed level at x = 0, m
-  double angle = 0.0;         ///< theta, rad
+  double sine = 0.0;          ///< sin(theta)
+  double cosine = 0.0;        ///< cos(theta)
   double ks = 0.0;            ///< m
   double length = 0.0;        ///< m
 };

@@ -134,7 +134,8 @@ Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
                                            .start_width = width_at(piece, from),
                                            .width_change = piece.width_change,
                                            .start_level = level_at(piece, from),
-                                           .angle = piece.angle,
+                                           .sine = piece.sine,
+                                           .cosine = piece.cosine,
                                            .ks = geometry_->roughness_height,
                                            .length = end_path(piece) - from};
     if (!(stretch.length > 0.0)) continue;
