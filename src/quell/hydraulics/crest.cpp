@@ -115,25 +115,59 @@ const Method crest_tangent_x{.id = "crest.tangent_point.ogee",
                                return {};
                              }};
 
-const Method crest_discharge_ogee{
-    .id = "crest.discharge.ogee",
-    .title = "Free discharge over the ogee crest, vertical upstream face",
-    .equation = "C = 7/9*crest_coefficient(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
-    .inputs = discharge_in,
-    .outputs = discharge_out,
-    .source = "dsd_1987",
-    .place = "fig. 9-23 for the coefficient at the design head; its change with head after Castro-Orgaz and Hager",
-    .provenance = Provenance::memory,
-    .accuracy = "1 % for P/Hd above 0.2, else 2.5 %; head factor 1.2 %",
-    .remarks = "Another published practice gives a coefficient 2 % higher; the lower one is safe for the reservoir level.",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return in[0] / in[1] <= 1.5 ? std::string_view{} : "He/Hd is above 1.5: higher than the coefficient was tested for";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[1] > 0.0)) return no_answer("the design head must be above zero");
-      out[0] = crest_discharge({.He = in[0], .Hd = in[1], .P = in[2], .L = in[3]});
-      return {};
-    }};
+namespace {
+std::string_view overload_condition(std::span<const double> in) {
+  return in[0] / in[1] <= 1.5 ? std::string_view{} : "He/Hd is above 1.5: higher than the coefficient was tested for";
+}
+
+template <FaceSlope face>
+Outcome<void> evaluate_discharge(std::span<const double> in, std::span<double> out) {
+  if (!(in[1] > 0.0)) return no_answer("the design head must be above zero");
+  out[0] = crest_discharge({.He = in[0], .Hd = in[1], .P = in[2], .L = in[3], .face = face});
+  return {};
+}
+
+/// One record for each upstream face: they differ in the curve for the face and in the words.
+template <FaceSlope face>
+constexpr Method discharge_record(Text id, Text title, Text equation, Text place) {
+  return {
+      .id = id,
+      .title = title,
+      .equation = equation,
+      .inputs = discharge_in,
+      .outputs = discharge_out,
+      .source = "dsd_1987",
+      .place = place,
+      .provenance = Provenance::memory,
+      .accuracy = "1 % for P/Hd above 0.2, else 2.5 %; head factor 1.2 %",
+      .remarks = "Another published practice gives a coefficient 2 % higher; the lower one is safe for the reservoir level.",
+      .condition = overload_condition,
+      .evaluate = evaluate_discharge<face>};
+}
+}  // namespace
+
+const Method crest_discharge_ogee = discharge_record<FaceSlope::vertical>(
+    "crest.discharge.ogee", "Free discharge over the ogee crest, vertical upstream face",
+    "C = 7/9*crest_coefficient(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
+    "fig. 9-23 for the coefficient at the design head; its change with head after Castro-Orgaz and Hager");
+const Method crest_discharge_ogee_3_to_1 = discharge_record<FaceSlope::slope_3_to_1>(
+    "crest.discharge.ogee_face_3v_1h", "Free discharge over the ogee crest, upstream face 3V:1H",
+    "C = 7/9*crest_coefficient(P/Hd)*crest_face_3_to_1(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
+    "fig. 9-23 and 9-25; change of the coefficient with head after Castro-Orgaz and Hager");
+const Method crest_discharge_ogee_3_to_2 = discharge_record<FaceSlope::slope_3_to_2>(
+    "crest.discharge.ogee_face_3v_2h", "Free discharge over the ogee crest, upstream face 3V:2H",
+    "C = 7/9*crest_coefficient(P/Hd)*crest_face_3_to_2(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
+    "fig. 9-23 and 9-25; change of the coefficient with head after Castro-Orgaz and Hager");
+const Method crest_discharge_ogee_3_to_3 = discharge_record<FaceSlope::slope_3_to_3>(
+    "crest.discharge.ogee_face_3v_3h", "Free discharge over the ogee crest, upstream face 3V:3H",
+    "C = 7/9*crest_coefficient(P/Hd)*crest_face_3_to_3(P/Hd)*(1 + 4*He/(9*Hd + 5*He)); Q = C*L*He^1.5",
+    "fig. 9-23 and 9-25; change of the coefficient with head after Castro-Orgaz and Hager");
+
+const Method& ogee_discharge(FaceSlope face) {
+  static constexpr const Method* list[] = {&crest_discharge_ogee, &crest_discharge_ogee_3_to_1, &crest_discharge_ogee_3_to_2,
+                                           &crest_discharge_ogee_3_to_3};
+  return *list[static_cast<int>(face)];
+}
 
 const Method effective_length{
     .id = "crest.effective_length.piers",

@@ -64,6 +64,11 @@ namespace record {
 extern const Method crest_profile_ogee;
 extern const Method crest_tangent_x;
 extern const Method crest_discharge_ogee;
+extern const Method crest_discharge_ogee_3_to_1;
+extern const Method crest_discharge_ogee_3_to_2;
+extern const Method crest_discharge_ogee_3_to_3;
+/// The one of the four for a face.
+const Method& ogee_discharge(FaceSlope face);
 extern const Method effective_length;
 extern const Method crest_least_pressure;
 }  // namespace record

@@ -16,6 +16,9 @@ namespace quell::hydraulics {
 std::span<const Method* const> methods() {
   static constexpr const Method* list[] = {
       &record::crest_discharge_ogee,
+      &record::crest_discharge_ogee_3_to_1,
+      &record::crest_discharge_ogee_3_to_2,
+      &record::crest_discharge_ogee_3_to_3,
       &record::effective_length,
       &record::crest_profile_ogee,
       &record::crest_tangent_x,

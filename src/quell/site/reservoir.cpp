@@ -56,9 +56,8 @@ void trace_crest(const Crest& crest, double crest_head, Working& working) {
       hydraulics::record::effective_length,
       {crest.net_width, static_cast<double>(crest.piers), crest.pier_contraction, crest.abutment_contraction, crest_head},
       {input.L}, "effective length of the crest");
-  if (input.face == hydraulics::FaceSlope::vertical)
-    working.add(hydraulics::record::crest_discharge_ogee, {crest_head, crest.design_head, crest.approach_depth, input.L},
-                {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
+  working.add(hydraulics::record::ogee_discharge(input.face), {crest_head, crest.design_head, crest.approach_depth, input.L},
+              {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
   working.add(hydraulics::record::crest_least_pressure, {crest_head, crest.design_head},
               {hydraulics::crest_least_pressure_head({.He = crest_head, .Hd = crest.design_head})},
               "least pressure on the crest");
