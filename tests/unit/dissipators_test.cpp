@@ -233,5 +233,27 @@ TEST(Interface, ANewTypeNeedsNothingButItself) {
   EXPECT_FALSE(option.findings.empty());
 }
 
+// Rounding down to a step may pass a limit that the wanted level itself keeps: the limit then costs nothing.
+TEST(Apron, ALimitBetweenTheWantedLevelAndItsRoundingIsKept) {
+  auto file = io::read_site_file(QUELL_ROOT "/examples/01-gravity-dam/site.toml");
+  ASSERT_TRUE(file.good());
+  file.site.basin.apron_step = 0.7;
+  const dissipators::Dissipator* types[] = {dissipators::find_dissipator("type_2")};
+  const auto rounded = design::run_design(file.site, {.types = types});
+  ASSERT_TRUE(rounded);
+  const double spare = rounded->options[0].governing.margin;
+  ASSERT_GT(spare, 0.02) << "the step must round the level down for this test";
+  file.site.basin.has_lowest_apron = true;
+  file.site.basin.lowest_apron_level = rounded->options[0].apron_level + 0.5 * spare;
+  const auto limited = design::run_design(file.site, {.types = types});
+  ASSERT_TRUE(limited);
+  const auto& option = limited->options[0];
+  EXPECT_DOUBLE_EQ(option.apron_level, file.site.basin.lowest_apron_level);
+  EXPECT_GT(option.governing.margin, 0.0);
+  EXPECT_EQ(finding(option.findings, "apron.limits").status, Status::ok);
+  EXPECT_THAT(finding(option.findings, "apron.limits").text, testing::Not(testing::HasSubstr("would have to lie")));
+  EXPECT_THAT(option.statement, testing::Not(testing::HasSubstr("short of")));
+}
+
 }  // namespace
 }  // namespace quell

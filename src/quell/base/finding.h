@@ -29,6 +29,7 @@ struct Finding {
   std::string source{};  ///< key in data/sources.bib, or "" with common practice
   std::string place{};   ///< where in the source
   Provenance provenance = Provenance::common_practice;
+  bool asks_for_model = false;  ///< the limit is that of what was tested: beyond it a physical model is required
 };
 
 using Findings = std::vector<Finding>;

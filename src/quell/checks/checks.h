@@ -31,11 +31,10 @@ struct BasinView {
   const dissipators::Structure& structure;
   double apron_level = 0.0;
   double width = 0.0;
-  double largest_crest_head = 0.0;   ///< m
-  double slab_thickness = 0.0;       ///< m
-  bool level_found = true;           ///< a level meets the tailwater requirement within the limits on the apron
-  bool level_exists = true;          ///< some level down to the end of the search meets it
-  double level_wanted = 0.0;         ///< m, the level that would; equal to apron_level where found
+  double largest_crest_head = 0.0;  ///< m
+  double slab_thickness = 0.0;      ///< m
+  bool level_exists = true;         ///< some level down to the end of the search meets it
+  double level_wanted = 0.0;  ///< m, the level that would within no limit; below apron_level where a limit stands in its way
   bool model_asked_by_type = false;  ///< a limit of the type asks for a physical model
 };
 

@@ -123,9 +123,9 @@ Finding apron_limits(const BasinView& view) {
   }
   return limit_finding("apron.limits", "Apron level that tailwater asks for lies within the limits given",
                        view.apron_level - view.level_wanted, LimitSense::at_most, 1e-9, dimension::length, Status::fails,
-                       view.level_found ? "The level is set by tailwater or lies below it."
-                                        : "To meet every discharge the apron would have to lie at " +
-                                              quantity_token(view.level_wanted, dimension::length) + ".",
+                       view.level_wanted >= view.apron_level ? "The level is set by tailwater or lies below it."
+                                                             : "To meet every discharge the apron would have to lie at " +
+                                                                   quantity_token(view.level_wanted, dimension::length) + ".",
                        "Allow a lower apron, widen the basin, or choose a dissipator that needs less tailwater.",
                        common_practice);
 }

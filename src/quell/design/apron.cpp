@@ -123,7 +123,7 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
   result.level = std::max(search.lowest_level, rounded_down(level, wishes.apron_step));
   if (wishes.has_lowest_apron && result.level < wishes.lowest_apron_level) {
     result.level = wishes.lowest_apron_level;
-    result.within_limits = false;
+    result.within_limits = result.level <= level;  // the limit may stand between the level wanted and its rounding
   }
   result.within_limits = result.within_limits && result.found;
   // Rounding down mostly leaves the worst discharge where it was: it is sought anew only where another now undercuts it.

@@ -111,9 +111,8 @@ std::vector<checks::TailwaterState> states_of(const Option& option) {
 void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing, const ApronLevel& apron, Option& option) {
   option.findings = option.type->limits(sizing);
   option.applicable = worst_status(option.findings) != Status::fails;
-  const bool model_asked = std::any_of(option.findings.begin(), option.findings.end(), [](const Finding& finding) {
-    return finding.status != Status::ok && finding.advice.find("physical model") != std::string::npos;
-  });
+  const bool model_asked = std::any_of(option.findings.begin(), option.findings.end(),
+                                       [](const Finding& finding) { return finding.asks_for_model; });
   option.findings.insert(option.findings.end(), option.structure.findings.begin(), option.structure.findings.end());
   const auto states = states_of(option);
   const auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
@@ -126,7 +125,6 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                .width = option.width,
                                .largest_crest_head = prepared.cases.back().data.crest_head,
                                .slab_thickness = option.quantities.slab_thickness,
-                               .level_found = apron.within_limits,
                                .level_exists = apron.found,
                                .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
                                .model_asked_by_type = model_asked};
@@ -222,10 +220,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   option.structure = type.size(sizing, nullptr);
   option.length = option.structure.length;
   set_walls_and_levels(prepared, option);
-  double largest_y2 = 0.0;
-  for (const auto& flow : *flows) largest_y2 = std::max(largest_y2, flow.y2);
-  option.quantities =
-      concrete({option.structure.length, width, option.wall_height, largest_y2}, option.structure.elements, nullptr);
+  option.quantities = concrete(quantity_input(option, *flows), option.structure.elements, nullptr);
   judge(prepared, sizing, *apron, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);

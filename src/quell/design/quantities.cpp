@@ -85,6 +85,12 @@ const Method concrete_method{.id = "quantity.concrete.first_measure",
 
 }  // namespace
 
+QuantityInput quantity_input(const Option& option, std::span<const site::ToeFlow> flows) {
+  QuantityInput input{.length = option.length, .width = option.width, .wall_height = option.wall_height};
+  for (const auto& flow : flows) input.largest_y2 = std::max(input.largest_y2, flow.y2);
+  return input;
+}
+
 Quantities concrete(const QuantityInput& input, std::span<const dissipators::Element> elements, Working* working) {
   Quantities result;
   result.slab_thickness = slab_thickness(input.largest_y2);

@@ -16,6 +16,9 @@ struct QuantityInput {
   double largest_y2 = 0.0;   ///< m
 };
 
+/// What an option that has its level, length and walls puts into the take-off.
+QuantityInput quantity_input(const Option& option, std::span<const site::ToeFlow> flows);
+
 /// Slab, walls and elements (m3) from first-measure thicknesses.
 Quantities concrete(const QuantityInput& input, std::span<const dissipators::Element> elements, Working* working);
 

@@ -38,10 +38,8 @@ void record_workings(const PreparedSite& prepared, const dissipators::SizingInpu
   trace_case(prepared, largest, option, working);
   working.open_section("Size of the basin", "From the flow at the toe at the largest discharge, unless a line says otherwise.");
   option.type->size(sizing, &working);
-  double largest_y2 = 0.0;
-  for (const auto& flow : sizing.flows) largest_y2 = std::max(largest_y2, flow.y2);
   working.open_section("Concrete", "A first measure, to compare candidates; not a structural design.");
-  concrete({option.structure.length, option.width, option.wall_height, largest_y2}, option.structure.elements, &working);
+  concrete(quantity_input(option, sizing.flows), option.structure.elements, &working);
 }
 
 }  // namespace quell::design

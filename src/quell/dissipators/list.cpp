@@ -4,7 +4,12 @@
 
 namespace quell::dissipators {
 
-#define QUELL_DISSIPATORS(type) type(type_1) type(type_2) type(type_3)
+// clang-format off: one line a type
+#define QUELL_DISSIPATORS(type) \
+  type(type_1)                  \
+  type(type_2)                  \
+  type(type_3)
+// clang-format on
 
 #define QUELL_DECLARE(id) const Dissipator& id();
 QUELL_DISSIPATORS(QUELL_DECLARE)

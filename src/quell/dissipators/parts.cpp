@@ -119,6 +119,11 @@ Finding limit_finding(std::string id, std::string title, double value, LimitSens
   return finding;
 }
 
+Finding tested_limit(Finding finding) {
+  finding.asks_for_model = finding.status != Status::ok;
+  return finding;
+}
+
 std::string at_discharge(double discharge) {
   return "at " + quantity_token(discharge, dimension::discharge);
 }

@@ -50,6 +50,9 @@ inline constexpr Rule common_practice{"practice", "", Provenance::common_practic
 Finding limit_finding(std::string id, std::string title, double value, LimitSense sense, double limit, Dimension dimension,
                       Status otherwise, std::string text, std::string advice, const Rule& rule);
 
+/// Marks a limit of the tested range: where it is not met, a physical model is required.
+Finding tested_limit(Finding finding);
+
 /// The limits of inflow Froude number of a basin for steady jumps: 4.5 at every discharge, and `highest` as a caution, since
 /// small discharges pass it without governing anything.
 Findings froude_limits(std::string_view type_id, const SizingInput& input, const Rule& lowest_rule, double highest,

@@ -207,14 +207,14 @@ class TypeTwo final : public Dissipator {
     const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
     Findings findings = froude_limits("type_2", input, published, 14.0,
                                       {"hec14_2006", "screening table of 1975, as reproduced", Provenance::seen});
-    findings.push_back(limit_finding(
+    findings.push_back(tested_limit(limit_finding(
         "type_2.unit_discharge", "Unit discharge without a physical model", unit.value, LimitSense::at_most, 46.4515,
         dimension::unit_discharge, Status::caution, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-        "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).", published));
-    findings.push_back(limit_finding("type_2.fall", "Fall from crest to apron without a physical model", input.fall,
-                                     LimitSense::at_most, 60.96, dimension::length, Status::caution,
-                                     "The fall is measured from the crest to the apron.",
-                                     "A physical model is required: the fall is above the tested range (200 ft).", published));
+        "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).", published)));
+    findings.push_back(tested_limit(
+        limit_finding("type_2.fall", "Fall from crest to apron without a physical model", input.fall, LimitSense::at_most,
+                      60.96, dimension::length, Status::caution, "The fall is measured from the crest to the apron.",
+                      "A physical model is required: the fall is above the tested range (200 ft).", published)));
     return findings;
   }
 
@@ -224,15 +224,15 @@ class TypeTwo final : public Dissipator {
     const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
     const bool slope_usual = input.chute_slope >= 0.6 && input.chute_slope <= 1.97;  // 31 and 63 degrees
     return {
-        limit_finding("type_2.unit_discharge.practice", "Unit discharge of usual practice", unit.value, LimitSense::at_most,
-                      46.0, dimension::unit_discharge, Status::caution,
-                      "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                      "A physical model is required beyond " + quantity_token(46.0, dimension::unit_discharge) + ".",
-                      common_practice),
-        limit_finding("type_2.upstream_head.practice", "Upstream head of usual practice", input.upstream_head,
-                      LimitSense::at_most, 61.0, dimension::length, Status::caution,
-                      "Head of the highest reservoir level above the apron.",
-                      "A physical model is required beyond " + quantity_token(61.0, dimension::length) + ".", common_practice),
+        tested_limit(limit_finding(
+            "type_2.unit_discharge.practice", "Unit discharge of usual practice", unit.value, LimitSense::at_most, 46.0,
+            dimension::unit_discharge, Status::caution,
+            "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
+            "A physical model is required beyond " + quantity_token(46.0, dimension::unit_discharge) + ".", common_practice)),
+        tested_limit(limit_finding(
+            "type_2.upstream_head.practice", "Upstream head of usual practice", input.upstream_head, LimitSense::at_most, 61.0,
+            dimension::length, Status::caution, "Head of the highest reservoir level above the apron.",
+            "A physical model is required beyond " + quantity_token(61.0, dimension::length) + ".", common_practice)),
         limit_finding(
             "type_2.chute_slope.practice", "Chute slope between 31 and 63 degrees has no effect on the jump", input.chute_slope,
             LimitSense::note, slope_usual ? input.chute_slope : 0.6, dimension::none,

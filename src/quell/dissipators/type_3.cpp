@@ -200,14 +200,14 @@ class TypeThree final : public Dissipator {
     Findings findings = froude_limits("type_3", input, published, 17.0, published);
     findings.insert(
         findings.end(),
-        {limit_finding("type_3.unit_discharge", "Unit discharge", unit.value, LimitSense::at_most, 18.5806,
-                       dimension::unit_discharge, Status::fails,
-                       "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                       "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", published),
-         limit_finding("type_3.velocity", "Velocity at the toe, for the piers", velocity.value, LimitSense::at_most, 18.288,
-                       dimension::velocity, Status::fails,
-                       "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                       "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.", published),
+        {tested_limit(limit_finding("type_3.unit_discharge", "Unit discharge", unit.value, LimitSense::at_most, 18.5806,
+                                    dimension::unit_discharge, Status::fails,
+                                    "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
+                                    "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", published)),
+         tested_limit(limit_finding(
+             "type_3.velocity", "Velocity at the toe, for the piers", velocity.value, LimitSense::at_most, 18.288,
+             dimension::velocity, Status::fails, "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
+             "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.", published)),
          limit_finding("type_3.velocity_usual", "Velocity at the toe without a check of cavitation", velocity.value,
                        LimitSense::at_most, 15.24, dimension::velocity, Status::caution,
                        "The highest velocity stands " + at_discharge(velocity.discharge) + ".",

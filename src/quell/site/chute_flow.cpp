@@ -188,11 +188,7 @@ ChutePoint ChuteFlow::section_at(double bed_level) const {
 }
 
 std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const {
-  const double first = [&] {
-    for (const auto& piece : geometry_->pieces)
-      if (start_path_ <= end_path(piece)) return level_at(piece, start_path_);
-    return apron_level;
-  }();
+  const double first = level_at(geometry_->piece_at_path(start_path_), start_path_);
   std::vector<double> levels;
   for (int i = 0; i <= points; ++i) levels.push_back(first + (apron_level - first) * i / points);
   for (const auto& piece : geometry_->pieces)
@@ -209,9 +205,7 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const double bottom_path = bottom.start_path + (bottom.start_level - bed_level) / bottom.sine;
   const bool friction = critical_path_ >= 0.0 && bottom_path >= critical_path_;
   const double path = friction ? critical_path_ : bottom_path;
-  const ChutePiece* piece = &geometry_->pieces.front();
-  for (const auto& candidate : geometry_->pieces)
-    if (candidate.start_path <= path) piece = &candidate;
+  const ChutePiece* piece = &geometry_->piece_at_path(path);
   const auto layer = layer_at(*piece, path);
   const std::string where = friction ? " at the critical point" : " at the chute's foot";
   if (geometry_->conversion_radius > 0.0)

@@ -56,6 +56,7 @@ struct ChuteGeometry {
   double conversion_radius = 0.0;  ///< m, hydraulic radius of that conversion; 0 where none was made
 
   const ChutePiece& piece_at_level(double bed_level) const noexcept;
+  const ChutePiece& piece_at_path(double path) const noexcept;
   double station_at_level(double bed_level) const noexcept;
 };
 

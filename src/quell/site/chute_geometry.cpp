@@ -50,6 +50,12 @@ const ChutePiece& ChuteGeometry::piece_at_level(double bed_level) const noexcept
   return pieces[index];
 }
 
+const ChutePiece& ChuteGeometry::piece_at_path(double path) const noexcept {
+  std::size_t index = pieces.size() - 1;
+  while (index > 0 && path < pieces[index].start_path) --index;
+  return pieces[index];
+}
+
 double ChuteGeometry::station_at_level(double bed_level) const noexcept {
   const auto& piece = piece_at_level(bed_level);
   return piece.start_station + (piece.start_level - bed_level) * piece.cosine / piece.sine;
