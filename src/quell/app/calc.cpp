@@ -1,7 +1,7 @@
 // quell calc METHOD name=value …: one method, from its record.
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "quell/app/commands.h"
@@ -47,16 +47,34 @@ std::string read_value(const Method& method, const std::string& text, std::vecto
   return {};
 }
 
+/// "from 0.1 m to 2 m", "above zero".
+std::string range_text(const Range& range, Dimension d) {
+  const auto bound = [d](double value) { return format_quantity(value, d, UnitSystem::si, 6); };
+  const bool above = range.lowest == above_zero.lowest;
+  if (above && !range.bounded_above()) return "above zero";
+  std::string text = above ? "above zero" : range.bounded_below() ? "from " + bound(range.lowest) : "";
+  if (range.bounded_above()) text += (text.empty() ? "up to " : above ? " and up to " : " to ") + bound(range.highest);
+  return text;
+}
+
+/// "y1 = -0.5 m is not possible: it must be above zero (depth before the jump)".
+std::string refusal(const Method& method, const NoAnswer& fault) {
+  const auto* symbol = std::find_if(method.inputs.data(), method.inputs.data() + method.inputs.size(),
+                                    [&](const Symbol& s) { return s.name.view() == fault.symbol; });
+  const bool is_input = symbol != method.inputs.data() + method.inputs.size();
+  const Dimension d = is_input ? symbol->dimension : dimension::none;
+  return fmt::format("{} = {} is not possible: it must be {} ({})", fault.symbol,
+                     format_quantity(fault.value, d, UnitSystem::si, 6), range_text({fault.lowest, fault.highest}, d),
+                     fault.reason);
+}
+
 std::vector<std::string> notes_on(const Method& method, std::span<const double> inputs) {
   std::vector<std::string> notes;
   for (std::size_t i = 0; i < inputs.size(); ++i) {
     const auto& symbol = method.inputs[i];
     if (symbol.range.contains(inputs[i])) continue;
-    const auto bound = [&](double value) { return format_quantity(value, symbol.dimension, UnitSystem::si); };
-    std::string range = symbol.range.bounded_below() ? "from " + bound(symbol.range.lowest) : "";
-    if (symbol.range.bounded_above()) range += (range.empty() ? "up to " : " to ") + bound(symbol.range.highest);
-    if (symbol.range.lowest == above_zero.lowest && !symbol.range.bounded_above()) range = "above zero";
-    notes.push_back(fmt::format("{} is outside the valid range, {}", symbol.name.view(), range));
+    notes.push_back(
+        fmt::format("{} is outside the valid range, {}", symbol.name.view(), range_text(symbol.range, symbol.dimension)));
   }
   if (method.condition != nullptr)
     if (const auto objection = method.condition(inputs); !objection.empty()) notes.emplace_back(objection);
@@ -117,12 +135,9 @@ int calc(const CalcArguments& arguments) {
     inputs[i] = symbol.optional_value;
   }
   std::vector<double> outputs(method->outputs.size());
-  const auto done = method->evaluate(inputs, outputs);
-  std::string reason = done ? "" : std::string(done.error().reason);
-  for (const double value : outputs)
-    if (done && !std::isfinite(value)) reason = "the inputs give no finite result";
-  if (!reason.empty()) {
-    fmt::print(stderr, "quell calc: no physical answer: {}\n", reason);
+  if (const auto done = method->answer(inputs, outputs); !done) {
+    if (done.error().is_bad_input()) return refuse(refusal(*method, done.error()));
+    fmt::print(stderr, "quell calc: no physical answer: {}\n", done.error().reason);
     return exit_no_result;
   }
   const bool valid = method->covers(inputs);

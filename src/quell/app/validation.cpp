@@ -112,7 +112,7 @@ class Check {
 
   void evaluate(const std::vector<double>& inputs) {
     std::vector<double> outputs(method_->outputs.size(), std::numeric_limits<double>::quiet_NaN());
-    const auto done = method_->evaluate(inputs, outputs);
+    const auto done = method_->answer(inputs, outputs);
     if (table_["expect_no_answer"].value_or(false))
       return done ? state("answer", false, "the method gives an answer where there is none")
                   : state("answer", true, fmt::format("no answer: {}", done.error().reason));

@@ -56,7 +56,13 @@ struct Symbol {
   Dimension dimension;
   Range range;  ///< where the method may be trusted; outside, the result is marked
   double optional_value = std::numeric_limits<double>::quiet_NaN();
+  Range possible = {};  ///< beyond it the method cannot answer at all: a pipe fuller than full, a slope of 90 degrees
   constexpr bool required() const { return optional_value != optional_value; }
+  /// `possible`, and not below zero where nothing below zero may be trusted.
+  constexpr Range possible_values() const {
+    const double least = range.lowest > 0.0 ? above_zero.lowest : range.lowest == 0.0 ? 0.0 : possible.lowest;
+    return {least > possible.lowest ? least : possible.lowest, possible.highest};
+  }
 };
 
 /// What stands in `Method::equation`.
@@ -82,8 +88,12 @@ struct Method {
   /// Why these inputs lie outside the method although each is inside its own range ("F1 <= 1: …"); empty where they do not.
   std::string_view (*condition)(std::span<const double> inputs) = nullptr;
   /// Computes the outputs from the inputs, both in the order of the symbols, in SI. Outputs are finite where there is an
-  /// answer.
+  /// answer. Called through `answer`, which has refused impossible values.
   Outcome<void> (*evaluate)(std::span<const double> inputs, std::span<double> outputs);
+
+  /// The guarded call from outside: refuses an input that is impossible or no finite number by its symbol, value and allowed
+  /// range, then evaluates; an answer that is not finite is none.
+  Outcome<void> answer(std::span<const double> values, std::span<double> results) const;
 
   /// True where every input lies inside its range and the condition has no objection.
   bool covers(std::span<const double> values) const;

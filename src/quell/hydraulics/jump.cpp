@@ -88,10 +88,6 @@ constexpr Symbol hager_in[] = {{"F1", "Froude number before the jump", dimension
                                {"y1", "depth before the jump", dimension::length, above_zero}};
 constexpr Symbol roller_out[] = {{"Lr", "length of the roller", dimension::length, {0.0, no_limit}}};
 
-std::string_view needs_supercritical(std::span<const double> in) {
-  if (hydraulics::froude_number(in[1], in[0]) > 1.0) return {};
-  return "F1 is not above 1: the flow is not supercritical and makes no jump";
-}
 }  // namespace
 
 const Method froude_number{.id = "flow.froude_number.rectangular",
@@ -119,8 +115,9 @@ const Method sequent_depth_rectangular{
     .provenance = Provenance::derived,
     .accuracy = "exact under its assumptions; laboratory depths lie 1 to 6 % lower",
     .remarks = "Below F1 = 1.7 it gives the mean level downstream of an undular jump only.",
-    .condition = needs_supercritical,
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      const double F1 = hydraulics::froude_number(in[1], in[0]);
+      if (!(F1 > 1.0)) return bad_input("F1", F1, 1.0, no_limit, "flow that is not supercritical makes no jump");
       out[0] = sequent_depth({.y1 = in[0], .V1 = in[1]});
       return {};
     }};
@@ -134,11 +131,10 @@ const Method energy_loss_rectangular{.id = "jump.energy_loss.rectangular",
                                      .place = "energy before less energy after, with the depths tied by momentum",
                                      .provenance = Provenance::derived,
                                      .accuracy = "exact under its assumptions",
-                                     .condition = [](std::span<const double> in) -> std::string_view {
-                                       return in[1] >= in[0] ? std::string_view{}
-                                                             : "y2 is below y1: a jump that gains energy does not exist";
-                                     },
                                      .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                       if (in[1] < in[0])
+                                         return bad_input("y2", in[1], in[0], no_limit,
+                                                          "a jump from y1 to a lesser depth would gain energy");
                                        out[0] = jump_energy_loss({.y1 = in[0], .y2 = in[1]});
                                        return {};
                                      }};

@@ -35,7 +35,9 @@ Outcome<double> sequent_depth(const Trapezoid& section, const SectionJumpInput& 
 }
 
 Outcome<double> sequent_depth(const Circle& section, const SectionJumpInput& input) {
-  if (!(input.y1 > 0.0) || !(input.y1 < section.D)) return no_answer("the depth before the jump must lie inside the conduit");
+  if (!(input.y1 > 0.0) || !(input.y1 < section.D))
+    return bad_input("y1", input.y1, above_zero.lowest, section.D,
+                     "the depth before the jump lies inside the conduit, below its crown");
   const auto critical = critical_depth(section, input.discharge);
   if (!critical) return critical;
   const double full_area = std::numbers::pi * section.D * section.D / 4.0;
@@ -49,7 +51,8 @@ Outcome<double> sequent_depth(const Circle& section, const SectionJumpInput& inp
 Outcome<double> sequent_depth_over_step(const StepJumpInput& input) {
   if (!(input.y1 > 0.0) || !(input.V1 > 0.0) || input.s < 0.0) return no_answer("y1 and V1 must be above zero, s not below");
   const double froude_squared = input.V1 * input.V1 / (gravity * input.y1);
-  if (!(froude_squared > 1.0)) return no_answer("the flow is not supercritical and makes no jump");
+  if (!(froude_squared > 1.0))
+    return bad_input("F1", std::sqrt(froude_squared), 1.0, no_limit, "flow that is not supercritical makes no jump");
   const double S = input.s / input.y1;
   const auto balance = [&](double Y) {
     return (Y + S) * (Y + S) * Y + 2.0 * froude_squared - (1.0 + 2.0 * froude_squared) * Y;
@@ -79,11 +82,13 @@ constexpr Symbol conduit_out[] = {
     {"y2", "sequent depth, or piezometric head above the invert where the conduit fills", dimension::length, above_zero}};
 constexpr Symbol step_out[] = {{"y2", "depth above the step", dimension::length, above_zero}};
 
-constexpr std::string_view not_supercritical = "y1 is not supercritical: the depth given back is the one before the jump";
-
-std::string_view trapezoid_condition(std::span<const double> in) {
-  const auto critical = critical_depth(Trapezoid{in[0], in[1]}, in[3]);
-  return critical && in[2] < *critical ? std::string_view{} : not_supercritical;
+/// y1 must lie below critical depth: the functions also go backward, the methods do not.
+template <class Section>
+Outcome<double> forward_only(const Section& section, const SectionJumpInput& input) {
+  const auto critical = critical_depth(section, input.discharge);
+  if (critical && !(input.y1 < *critical))
+    return bad_input("y1", input.y1, above_zero.lowest, *critical, "the flow must be supercritical: below critical depth");
+  return sequent_depth(section, input);
 }
 
 /// A complete jump before the step can climb it while its energy exceeds that of critical flow on top.
@@ -97,8 +102,6 @@ std::string_view step_condition(std::span<const double> in) {
 }
 
 std::string_view circle_condition(std::span<const double> in) {
-  const auto critical = critical_depth(Circle{in[0]}, in[2]);
-  if (!critical || !(in[1] < *critical)) return not_supercritical;
   const auto y2 = sequent_depth(Circle{in[0]}, {.y1 = in[1], .discharge = in[2]});
   if (!y2) return y2.error().reason;
   if (*y2 > in[0]) return "the conduit fills: y2 is a piezometric head, and entrained air is left out";
@@ -118,9 +121,8 @@ const Method sequent_depth_trapezoidal{
     .place = "momentum function equal before and after, horizontal frictionless bed",
     .provenance = Provenance::derived,
     .accuracy = "solved to 1e-12; side wings make such jumps less steady than rectangular ones",
-    .condition = trapezoid_condition,
     .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(sequent_depth(Trapezoid{in[0], in[1]}, {.y1 = in[2], .discharge = in[3]}), out);
+      return store(forward_only(Trapezoid{in[0], in[1]}, {.y1 = in[2], .discharge = in[3]}), out);
     }};
 
 const Method sequent_depth_circular{
@@ -138,7 +140,7 @@ const Method sequent_depth_circular{
     .accuracy = "solved to 1e-12",
     .condition = circle_condition,
     .evaluate = [](std::span<const double> in, std::span<double> out) {
-      return store(sequent_depth(Circle{in[0]}, {.y1 = in[1], .discharge = in[2]}), out);
+      return store(forward_only(Circle{in[0]}, {.y1 = in[1], .discharge = in[2]}), out);
     }};
 
 const Method sequent_depth_positive_step{
