@@ -7,6 +7,7 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_front.h"
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
@@ -43,6 +44,7 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::jump_front_on_chute,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
