@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "quell/app/book_text.h"
 #include "quell/app/check_texts.h"
 #include "quell/app/commands.h"
 #include "quell/app/validation.h"
@@ -36,6 +37,7 @@ Json row_json(const CheckedFile& file, const CheckRow& row) {
               {"symbol", row.symbol},
               {"expected", has_number ? Json(row.expected) : Json(nullptr)},
               {"got", has_number ? Json(row.got) : Json(nullptr)},
+              {"difference", has_number ? Json(row.got - row.expected) : Json(nullptr)},
               {"tolerance", has_number ? Json(row.tolerance) : Json(nullptr)},
               {"unit", unit_symbol(row.dimension, UnitSystem::si)},
               {"expected_text", row.expected_text},
@@ -82,8 +84,10 @@ void print_row(const CheckRow& row, const std::optional<UnitSystem>& units) {
     const std::string tolerance = row.tolerance_text.find('%') == std::string::npos
                                       ? shown(row.tolerance, row, row.tolerance_text, units)
                                       : row.tolerance_text;
-    fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13}\n", row.passed ? "ok" : "FAILS", row.method, row.symbol,
-               shown(row.expected, row, row.expected_text, units), shown(row.got, row, row.got_text, units), tolerance);
+    fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13} {:>13}\n", row.passed ? "ok" : "FAILS", row.method, row.symbol,
+               shown(row.expected, row, row.expected_text, units), shown(row.got, row, row.got_text, units),
+               units ? format_quantity(row.got - row.expected, row.dimension, *units, 2) : difference_text(row), tolerance);
+    if (row.passed && is_wider_than_print(row)) fmt::print("        within: {}\n", cut(row.why, 98));
   }
   if (row.passed) return;
   fmt::print("        at: {}\n", cut(row.place, 88));
@@ -94,7 +98,7 @@ void print_row(const CheckRow& row, const std::optional<UnitSystem>& units) {
 void print_file(const CheckedFile& file, const std::optional<UnitSystem>& units) {
   fmt::print("{}\n", cut(fmt::format("{} ({})", source_label(file), file.name), 100));
   fmt::print("{}\n", cut("  " + file.title, 100));
-  fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13}\n", "", "method", "", "book", "quell", "within");
+  fmt::print("  {:5} {:36} {:5} {:>16} {:>16} {:>13} {:>13}\n", "", "method", "", "book", "quell", "difference", "within");
   for (const CheckRow& row : file.rows) print_row(row, units);
   for (const std::string& fault : file.faults) fmt::print("{}\n", cut("  FAULT " + fault, 100));
   const std::size_t total = file.rows.size() + file.faults.size();
@@ -117,6 +121,8 @@ int verify(const VerifyArguments& arguments) {
   }
   if (arguments.common.json) {
     fmt::print("{}\n", book_json(book, total - failed, failed).dump(2));
+  } else if (arguments.markdown) {
+    fmt::print("{}", book_markdown(book));
   } else {
     for (const CheckedFile& file : book) print_file(file, arguments.common.units);
     fmt::print("{} of {} numbers from {} sources agree{}\n", total - failed, total, book.size(),
