@@ -4,6 +4,9 @@
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/crest.h"
+#include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/crest_shape.h"
+#include "quell/hydraulics/crest_upstream.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
@@ -21,7 +24,26 @@ std::span<const Method* const> methods() {
       &record::crest_discharge_ogee_3_to_3,
       &record::effective_length,
       &record::crest_profile_ogee,
+      &record::crest_profile_ogee_3_to_1,
+      &record::crest_profile_ogee_3_to_2,
+      &record::crest_profile_ogee_3_to_3,
       &record::crest_tangent_x,
+      &record::crest_tangent_x_3_to_1,
+      &record::crest_tangent_x_3_to_2,
+      &record::crest_tangent_x_3_to_3,
+      &record::crest_arc_length,
+      &record::upstream_arcs_radii,
+      &record::upstream_quadrant_arcs,
+      &record::upstream_quadrant_ellipse,
+      &record::upstream_quadrant_equation,
+      &record::upstream_tangent_ellipse,
+      &record::upstream_length_arcs,
+      &record::upstream_length_ellipse,
+      &record::crest_apron_factor,
+      &record::crest_submergence_factor,
+      &record::effective_length_novak,
+      &record::crest_head_limit,
+      &record::crest_discharge_multi_bay,
       &record::crest_least_pressure,
       &record::depth_from_energy_on_slope,
       &record::boundary_layer_em1603,
