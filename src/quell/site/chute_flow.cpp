@@ -28,8 +28,8 @@ double end_path(const ChutePiece& piece) {
 }
 
 /// The crest's own flow, whose streamlines curve, ends where the energy above the bed clearly exceeds the least.
-bool leaves_crest(const ChutePiece& piece, double path, double discharge, double reservoir_level) {
-  const double head = reservoir_level - level_at(piece, path);
+bool leaves_crest(const ChutePiece& piece, double path, double discharge, double start_energy_level) {
+  const double head = start_energy_level - level_at(piece, path);
   return head >= 1.3 * hydraulics::least_energy(discharge / width_at(piece, path), piece.cosine);
 }
 
@@ -38,11 +38,11 @@ bool leaves_crest(const ChutePiece& piece, double path, double discharge, double
 ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const noexcept {
   Layer layer{};
   layer.unit_discharge = discharge_ / width_at(piece, path);
-  const double head = reservoir_level_ - level_at(piece, path);
+  const double head = start_energy_level_ - level_at(piece, path);
   const auto depth = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = head, .cosine = piece.cosine});
   layer.potential_depth = depth ? *depth : hydraulics::critical_depth_on_slope(layer.unit_discharge, piece.cosine);
   layer.potential_velocity = layer.unit_discharge / layer.potential_depth;
-  layer.grown = hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height});
+  layer.grown = path > 0.0 ? hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height}) : 0.0;
   // delta = d with d = dp + 0.18 delta
   layer.full = layer.potential_depth / (1.0 - hydraulics::displacement_share);
   layer.thickness = std::min(layer.grown, layer.full);
@@ -51,11 +51,11 @@ ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const
   return layer;
 }
 
-Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double discharge, double reservoir_level) {
+Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double discharge, double start_energy_level) {
   ChuteFlow flow;
   flow.geometry_ = &geometry;
   flow.discharge_ = discharge;
-  flow.reservoir_level_ = reservoir_level;
+  flow.start_energy_level_ = start_energy_level;
   if (auto done = flow.follow_layer(); !done) return tl::unexpected(done.error());
   return flow;
 }
@@ -85,11 +85,11 @@ Outcome<void> ChuteFlow::follow_layer() {
     const auto& piece = geometry_->pieces[index];
     double from = piece.start_path;
     if (!started) {
-      if (!leaves_crest(piece, end_path(piece), discharge_, reservoir_level_)) continue;
-      if (!leaves_crest(piece, from, discharge_, reservoir_level_)) {
+      if (!leaves_crest(piece, end_path(piece), discharge_, start_energy_level_)) continue;
+      if (!leaves_crest(piece, from, discharge_, start_energy_level_)) {
         const auto start = find_root(
             [&](double path) {
-              return reservoir_level_ - level_at(piece, path) -
+              return start_energy_level_ - level_at(piece, path) -
                      1.3 * hydraulics::least_energy(discharge_ / width_at(piece, path), piece.cosine);
             },
             from, end_path(piece), 1e-9);
@@ -126,7 +126,7 @@ Outcome<void> ChuteFlow::follow_layer() {
 }
 
 Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
-  double energy_level = reservoir_level_ - losses_.back().loss;
+  double energy_level = start_energy_level_ - losses_.back().loss;
   for (std::size_t index = first_piece; index < geometry_->pieces.size(); ++index) {
     const auto& piece = geometry_->pieces[index];
     const double from = std::max(piece.start_path, critical_path_);
@@ -149,13 +149,13 @@ Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
 
 double ChuteFlow::energy_level_at_path(const ChutePiece& piece, double path) const noexcept {
   if (critical_path_ >= 0.0 && path >= critical_path_) {
-    if (friction_.empty()) return reservoir_level_ - losses_.back().loss;
+    if (friction_.empty()) return start_energy_level_ - losses_.back().loss;
     return hydraulics::energy_between(friction_, path);
   }
   double loss = layer_at(piece, path).loss;
   for (const auto& node : losses_)
     if (node.path <= path) loss = std::max(loss, node.loss);
-  return reservoir_level_ - loss;
+  return start_energy_level_ - loss;
 }
 
 double ChuteFlow::energy_level_at(double bed_level) const noexcept {
@@ -212,7 +212,7 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
     working.add(hydraulics::record::roughness_height_manning, {geometry_->manning_n, geometry_->conversion_radius},
                 {geometry_->roughness_height}, "roughness height of the chute");
   working.add(hydraulics::record::depth_from_energy_on_slope,
-              {layer.unit_discharge, reservoir_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
+              {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
               "depth without loss" + where);
   working.add(hydraulics::record::boundary_layer_em1603, {path, geometry_->roughness_height},
               {hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height})}, "boundary layer" + where);
