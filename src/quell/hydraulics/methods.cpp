@@ -8,7 +8,13 @@
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
 #include "quell/hydraulics/jump_front.h"
+#include "quell/hydraulics/jump_inside.h"
+#include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_submerged.h"
+#include "quell/hydraulics/jump_turbulence.h"
+#include "quell/hydraulics/jump_undular.h"
+#include "quell/hydraulics/model_rules.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
 
@@ -41,6 +47,53 @@ std::span<const Method* const> methods() {
       &record::jump_length_em25,
       &record::jump_length_hager_1992,
       &record::roller_length_hager_1990,
+      &record::jump_class_em25,
+      &record::jump_length_smetana_1934,
+      &record::jump_length_bakhmeteff_1936,
+      &record::jump_length_kinney_1935,
+      &record::jump_length_aravin_1935,
+      &record::jump_length_pavlovski_1940,
+      &record::jump_length_chertousov_1935,
+      &record::jump_length_silvester_1964,
+      &record::jump_length_ivanchenko_1936,
+      &record::jump_length_woycicki_1931,
+      &record::jump_length_elevatorski_1959,
+      &record::jump_length_marques_1997,
+      &record::jump_length_six_depths,
+      &record::jump_length_band,
+      &record::jump_length_triangular,
+      &record::jump_length_trapezoidal,
+      &record::jump_length_circular,
+      &record::roller_length_circular,
+      &record::roller_length_narrow,
+      &record::roller_length_hager_1992,
+      &record::roller_length_wang_2015,
+      &record::roller_length_safranez_1929,
+      &record::roller_length_marques_1997,
+      &record::roller_length_carollo_2007,
+      &record::surface_hager_1992,
+      &record::surface_chanson_2011,
+      &record::surface_wang_2015,
+      &record::surface_rajaratnam_1968,
+      &record::wall_jet_profile,
+      &record::wall_jet_decay,
+      &record::air_kalinske_1943,
+      &record::air_rajaratnam_1967,
+      &record::air_wisner_1965,
+      &record::air_rabben_1983,
+      &record::air_band,
+      &record::surface_fluctuation,
+      &record::surface_period,
+      &record::pressure_fluctuation_marques_1997,
+      &record::pressure_stations_marques_1997,
+      &record::slab_thickness,
+      &record::undular_first_crest,
+      &record::undular_wave_length,
+      &record::submerged_jump,
+      &record::submerged_jump_length,
+      &record::front_position,
+      &record::jump_reynolds_number,
+      &record::largest_model_scale,
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
