@@ -4,6 +4,11 @@
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/crest.h"
+#include "quell/hydraulics/crest_approach.h"
+#include "quell/hydraulics/crest_coefficient.h"
+#include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/crest_shape.h"
+#include "quell/hydraulics/crest_upstream.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
@@ -17,6 +22,8 @@
 #include "quell/hydraulics/model_rules.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/weirs.h"
+#include "quell/hydraulics/weirs_broad.h"
 
 namespace quell::hydraulics {
 
@@ -28,7 +35,44 @@ std::span<const Method* const> methods() {
       &record::crest_discharge_ogee_3_to_3,
       &record::effective_length,
       &record::crest_profile_ogee,
+      &record::crest_profile_ogee_3_to_1,
+      &record::crest_profile_ogee_3_to_2,
+      &record::crest_profile_ogee_3_to_3,
       &record::crest_tangent_x,
+      &record::crest_tangent_x_3_to_1,
+      &record::crest_tangent_x_3_to_2,
+      &record::crest_tangent_x_3_to_3,
+      &record::crest_arc_length,
+      &record::upstream_arcs_radii,
+      &record::upstream_quadrant_arcs,
+      &record::upstream_quadrant_ellipse,
+      &record::upstream_quadrant_equation,
+      &record::upstream_tangent_ellipse,
+      &record::upstream_length_arcs,
+      &record::upstream_length_ellipse,
+      &record::crest_apron_factor,
+      &record::crest_submergence_factor,
+      &record::effective_length_novak,
+      &record::crest_head_limit,
+      &record::crest_discharge_multi_bay,
+      &record::crest_discharge_ogee_upper,
+      &record::crest_coefficient_castro_orgaz,
+      &record::crest_coefficient_jsce,
+      &record::crest_coefficient_conversion,
+      &record::crest_head_constant,
+      &record::crest_discharge_approach,
+      &record::discharge_approach,
+      &record::weir_rehbock,
+      &record::weir_textbook,
+      &record::weir_sill,
+      &record::weir_kindsvater_carter,
+      &record::weir_submergence_villemonte,
+      &record::weir_broad_crest,
+      &record::weir_square_edged,
+      &record::weir_long_throated,
+      &record::weir_chute_entrance,
+      &record::weir_submergence_broad,
+      &record::weir_drowned_crest,
       &record::crest_least_pressure,
       &record::depth_from_energy_on_slope,
       &record::boundary_layer_em1603,
