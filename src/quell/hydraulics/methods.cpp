@@ -10,6 +10,8 @@
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/stepped_chute.h"
+#include "quell/hydraulics/toe_velocity.h"
 
 namespace quell::hydraulics {
 
@@ -33,6 +35,23 @@ std::span<const Method* const> methods() {
       &record::chute_freeboard,
       &record::largest_flare,
       &record::cavitation_index,
+      &record::skimming_onset_chanson,
+      &record::skimming_onset_boes_hager,
+      &record::stepped_inception_chanson,
+      &record::stepped_inception_boes_hager,
+      &record::stepped_inception_hunt_kadavy,
+      &record::stepped_uniform_boes_hager,
+      &record::stepped_friction_factor_boes_hager,
+      &record::stepped_residual_boes_hager,
+      &record::stepped_residual_hunt_kadavy,
+      &record::stepped_depth_hunt_kadavy,
+      &record::stepped_uniform_chanson,
+      &record::stepped_wall_height_boes_hager,
+      &record::stepped_toe,
+      &record::ideal_velocity,
+      &record::toe_velocity_novak,
+      &record::toe_velocity_jsce,
+      &record::toe_velocity_em25,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
