@@ -1,7 +1,10 @@
 #include "quell/hydraulics/methods.h"
 
+#include "quell/hydraulics/aerated_flow.h"
+#include "quell/hydraulics/aeration_fits.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/energy.h"
@@ -10,6 +13,7 @@
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/self_aeration.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/toe_velocity.h"
 
@@ -52,6 +56,27 @@ std::span<const Method* const> methods() {
       &record::toe_velocity_novak,
       &record::toe_velocity_jsce,
       &record::toe_velocity_em25,
+      &record::atmospheric_pressure,
+      &record::vapour_pressure,
+      &record::chute_cavitation_index,
+      &record::cavitation_velocity,
+      &record::cavitation_class,
+      &record::surface_tolerance,
+      &record::smooth_inception,
+      &record::equilibrium_air,
+      &record::air_drag_reduction,
+      &record::developing_air,
+      &record::air_diffusivity,
+      &record::local_air,
+      &record::aerated_uniform_flow,
+      &record::bulked_depth,
+      &record::equilibrium_air_sine,
+      &record::equilibrium_air_power,
+      &record::equilibrium_air_linear,
+      &record::bed_air,
+      &record::mean_air_rough,
+      &record::mean_air_smooth,
+      &record::mean_air_falvey,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
