@@ -1,7 +1,10 @@
 #include "quell/hydraulics/methods.h"
 
+#include "quell/hydraulics/aerated_flow.h"
+#include "quell/hydraulics/aeration_fits.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
@@ -24,6 +27,9 @@
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
+#include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/stepped_chute.h"
+#include "quell/hydraulics/toe_velocity.h"
 
 namespace quell::hydraulics {
 
@@ -84,6 +90,44 @@ std::span<const Method* const> methods() {
       &record::chute_freeboard,
       &record::largest_flare,
       &record::cavitation_index,
+      &record::skimming_onset_chanson,
+      &record::skimming_onset_boes_hager,
+      &record::stepped_inception_chanson,
+      &record::stepped_inception_boes_hager,
+      &record::stepped_inception_hunt_kadavy,
+      &record::stepped_uniform_boes_hager,
+      &record::stepped_friction_factor_boes_hager,
+      &record::stepped_residual_boes_hager,
+      &record::stepped_residual_hunt_kadavy,
+      &record::stepped_depth_hunt_kadavy,
+      &record::stepped_uniform_chanson,
+      &record::stepped_wall_height_boes_hager,
+      &record::stepped_toe,
+      &record::ideal_velocity,
+      &record::toe_velocity_novak,
+      &record::toe_velocity_jsce,
+      &record::toe_velocity_em25,
+      &record::atmospheric_pressure,
+      &record::vapour_pressure,
+      &record::chute_cavitation_index,
+      &record::cavitation_velocity,
+      &record::cavitation_class,
+      &record::surface_tolerance,
+      &record::smooth_inception,
+      &record::equilibrium_air,
+      &record::air_drag_reduction,
+      &record::developing_air,
+      &record::air_diffusivity,
+      &record::local_air,
+      &record::aerated_uniform_flow,
+      &record::bulked_depth,
+      &record::equilibrium_air_sine,
+      &record::equilibrium_air_power,
+      &record::equilibrium_air_linear,
+      &record::bed_air,
+      &record::mean_air_rough,
+      &record::mean_air_smooth,
+      &record::mean_air_falvey,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
