@@ -10,8 +10,10 @@
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
 #include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/crest_gates.h"
 #include "quell/hydraulics/crest_shape.h"
 #include "quell/hydraulics/crest_upstream.h"
+#include "quell/hydraulics/drop.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
@@ -23,8 +25,12 @@
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/labyrinth.h"
+#include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/side_channel.h"
+#include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
 #include "quell/hydraulics/self_aeration.h"
@@ -79,6 +85,28 @@ std::span<const Method* const> methods() {
       &record::weir_chute_entrance,
       &record::weir_submergence_broad,
       &record::weir_drowned_crest,
+      &record::labyrinth_discharge_half_round,
+      &record::labyrinth_discharge_quarter_round,
+      &record::gate_radial,
+      &record::gate_by_heads,
+      &record::gate_blend,
+      &record::brink_depth_subcritical,
+      &record::brink_depth_supercritical,
+      &record::drop_geometry_rand,
+      &record::drop_foot_depth_white,
+      &record::side_channel_gradient,
+      &record::side_channel_level_depth,
+      &record::side_channel_fall,
+      &record::side_channel_profile,
+      &record::side_channel_control,
+      &record::sluice_contraction_radial,
+      &record::sluice_discharge_free,
+      &record::sluice_discharge_drowned,
+      &record::outlet_depth_circular,
+      &record::outlet_depth_box,
+      &record::outlet_inflow_transition,
+      &record::outlet_jet_fall,
+      &record::outlet_jet_reach,
       &record::crest_least_pressure,
       &record::depth_from_energy_on_slope,
       &record::boundary_layer_em1603,
