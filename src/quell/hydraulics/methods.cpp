@@ -7,7 +7,9 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
 
@@ -43,6 +45,14 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::jump_profile_horizontal,
+      &record::jump_location_horizontal_apron,
+      &record::jump_location_channel,
+      &record::jump_sweep_out_depth_friction,
+      &record::jump_drowning_depth_friction,
+      &record::channel_profile_depth,
+      &record::channel_profile_distance,
+      &record::channel_profile_direct_step,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
