@@ -17,11 +17,15 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_expanding.h"
+#include "quell/hydraulics/jump_forced.h"
 #include "quell/hydraulics/jump_front.h"
 #include "quell/hydraulics/jump_inside.h"
 #include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_slope.h"
+#include "quell/hydraulics/jump_steps.h"
 #include "quell/hydraulics/jump_submerged.h"
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
@@ -215,6 +219,31 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::sequent_depth_drop_a,
+      &record::sequent_depth_drop_b,
+      &record::froude_number_drop_a,
+      &record::froude_number_drop_b,
+      &record::sequent_depth_rise_momentum,
+      &record::sequent_depth_rise_energy,
+      &record::largest_rise,
+      &record::sequent_depth_baffles,
+      &record::sequent_depth_end_sill,
+      &record::sequent_depth_smooth_shear,
+      &record::sequent_depth_corrugated,
+      &record::sequent_depth_gravel,
+      &record::sequent_depth_radial,
+      &record::sequent_depth_diverging,
+      &record::sequent_depth_expansion,
+      &record::sequent_depth_herbrand,
+      &record::sequent_depth_sloping,
+      &record::sequent_depth_kindsvater,
+      &record::sequent_depth_subramanya,
+      &record::sequent_depth_rajaratnam,
+      &record::sequent_depth_chow,
+      &record::jump_length_sloping,
+      &record::energy_loss_sloping,
+      &record::sequent_depth_slope_break,
+      &record::jump_length_slope_break,
       &record::jump_profile_horizontal,
       &record::jump_location_horizontal_apron,
       &record::jump_location_channel,
