@@ -82,19 +82,19 @@ const Method depth_from_energy_on_slope{
       return store(supercritical_depth({.q = in[0], .E = in[1], .cosine = std::cos(in[2])}), out);
     }};
 
-const Method critical_depth_on_slope{.id = "chute.critical_depth.slope",
-                                     .title = "Critical depth on a steep slope",
-                                     .equation = "dc = (q^2/(g*cos(theta)))^(1/3)",
-                                     .inputs = critical_in,
-                                     .outputs = critical_out,
-                                     .source = "momentum",
-                                     .place = "least energy head above a steep bed, energy coefficient 1",
-                                     .provenance = Provenance::derived,
-                                     .accuracy = "exact",
-                                     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                                       out[0] = hydraulics::critical_depth_on_slope(in[0], std::cos(in[1]));
-                                       return {};
-                                     }};
+const Method critical_depth_steep{.id = "chute.critical_depth.slope",
+                                  .title = "Critical depth on a steep slope",
+                                  .equation = "dc = (q^2/(g*cos(theta)))^(1/3)",
+                                  .inputs = critical_in,
+                                  .outputs = critical_out,
+                                  .source = "momentum",
+                                  .place = "least energy head above a steep bed, energy coefficient 1",
+                                  .provenance = Provenance::derived,
+                                  .accuracy = "exact",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    out[0] = hydraulics::critical_depth_on_slope(in[0], std::cos(in[1]));
+                                    return {};
+                                  }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

@@ -61,7 +61,7 @@ std::span<const Method* const> methods() {
       &record::stepped_uniform_chanson,
       &record::stepped_wall_height_boes_hager,
       &record::stepped_toe,
-      &record::critical_depth_on_slope,
+      &record::critical_depth_steep,
       &record::ideal_velocity,
       &record::toe_velocity_novak,
       &record::toe_velocity_jsce,
