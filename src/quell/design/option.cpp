@@ -6,8 +6,10 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/design/placing.h"
 #include "quell/design/quantities.h"
 #include "quell/design/workings.h"
+#include "quell/site/chute_air.h"
 #include "quell/site/jump.h"
 
 namespace quell::design {
@@ -115,7 +117,8 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                        [](const Finding& finding) { return finding.asks_for_model; });
   option.findings.insert(option.findings.end(), option.structure.findings.begin(), option.structure.findings.end());
   const auto states = states_of(option);
-  const auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
+  auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
+  site::add_air_and_cavitation(prepared.site, prepared.cases.back().chute, wettest);
   const checks::BasinView view{.site = prepared.site,
                                .geometry = prepared.geometry,
                                .states = states,
@@ -168,8 +171,10 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
                        .reservoir_level = entry.data.reservoir_level,
                        .tailwater_level = entry.data.tailwater_level[0],
                        .chute = entry.chute.profile(option.apron_level, 60)};
+  site::add_air_and_cavitation(prepared.site, entry.chute, profile.chute);
   if (const auto toe = toe_at(entry, option.width, option.apron_level))
     profile.result = judge_case(prepared, *option.type, entry.data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
+  place_jump(prepared, entry, option, profile.result);
   return profile;
 }
 
@@ -221,6 +226,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   option.length = option.structure.length;
   set_walls_and_levels(prepared, option);
   option.quantities = concrete(quantity_input(option, *flows), option.structure.elements, nullptr);
+  if (options.with_positions) place_jumps(prepared, option);
   judge(prepared, sizing, *apron, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
@@ -254,7 +260,7 @@ Option best_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   const auto& site = prepared.site;
   if (!site.basin.width_is_free) return size_option(prepared, type, site.basin.width, options);
   constexpr int widths_tried = 9;
-  const DesignOptions bare{.types = options.types};
+  const DesignOptions bare{.types = options.types, .with_positions = false};
   Option best = size_option(prepared, type, site.chute.end_width, bare);
   const double limit = best.sized ? widest(prepared, best) : site.chute.end_width;
   for (int i = 1; i < widths_tried; ++i) {

@@ -12,19 +12,41 @@
 #include "quell/hydraulics/chute_profile_manning.h"
 #include "quell/hydraulics/chute_walls.h"
 #include "quell/hydraulics/crest.h"
+#include "quell/hydraulics/crest_approach.h"
+#include "quell/hydraulics/crest_coefficient.h"
+#include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/crest_gates.h"
+#include "quell/hydraulics/crest_shape.h"
+#include "quell/hydraulics/crest_upstream.h"
+#include "quell/hydraulics/drop.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/friction_formulas.h"
 #include "quell/hydraulics/invert_curve.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_front.h"
+#include "quell/hydraulics/jump_inside.h"
+#include "quell/hydraulics/jump_lengths.h"
+#include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_submerged.h"
+#include "quell/hydraulics/jump_turbulence.h"
+#include "quell/hydraulics/jump_undular.h"
+#include "quell/hydraulics/labyrinth.h"
+#include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/open_channel_profile.h"
+#include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/self_aeration.h"
 #include "quell/hydraulics/shock_waves.h"
+#include "quell/hydraulics/side_channel.h"
+#include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/toe_velocity.h"
+#include "quell/hydraulics/weirs.h"
+#include "quell/hydraulics/weirs_broad.h"
 
 namespace quell::hydraulics {
 
@@ -36,7 +58,66 @@ std::span<const Method* const> methods() {
       &record::crest_discharge_ogee_3_to_3,
       &record::effective_length,
       &record::crest_profile_ogee,
+      &record::crest_profile_ogee_3_to_1,
+      &record::crest_profile_ogee_3_to_2,
+      &record::crest_profile_ogee_3_to_3,
       &record::crest_tangent_x,
+      &record::crest_tangent_x_3_to_1,
+      &record::crest_tangent_x_3_to_2,
+      &record::crest_tangent_x_3_to_3,
+      &record::crest_arc_length,
+      &record::upstream_arcs_radii,
+      &record::upstream_quadrant_arcs,
+      &record::upstream_quadrant_ellipse,
+      &record::upstream_quadrant_equation,
+      &record::upstream_tangent_ellipse,
+      &record::upstream_length_arcs,
+      &record::upstream_length_ellipse,
+      &record::crest_apron_factor,
+      &record::crest_submergence_factor,
+      &record::effective_length_novak,
+      &record::crest_head_limit,
+      &record::crest_discharge_multi_bay,
+      &record::crest_discharge_ogee_upper,
+      &record::crest_coefficient_castro_orgaz,
+      &record::crest_coefficient_jsce,
+      &record::crest_coefficient_conversion,
+      &record::crest_head_constant,
+      &record::crest_discharge_approach,
+      &record::discharge_approach,
+      &record::weir_rehbock,
+      &record::weir_textbook,
+      &record::weir_sill,
+      &record::weir_kindsvater_carter,
+      &record::weir_submergence_villemonte,
+      &record::weir_broad_crest,
+      &record::weir_square_edged,
+      &record::weir_long_throated,
+      &record::weir_chute_entrance,
+      &record::weir_submergence_broad,
+      &record::weir_drowned_crest,
+      &record::labyrinth_discharge_half_round,
+      &record::labyrinth_discharge_quarter_round,
+      &record::gate_radial,
+      &record::gate_by_heads,
+      &record::gate_blend,
+      &record::brink_depth_subcritical,
+      &record::brink_depth_supercritical,
+      &record::drop_geometry_rand,
+      &record::drop_foot_depth_white,
+      &record::side_channel_gradient,
+      &record::side_channel_level_depth,
+      &record::side_channel_fall,
+      &record::side_channel_profile,
+      &record::side_channel_control,
+      &record::sluice_contraction_radial,
+      &record::sluice_discharge_free,
+      &record::sluice_discharge_drowned,
+      &record::outlet_depth_circular,
+      &record::outlet_depth_box,
+      &record::outlet_inflow_transition,
+      &record::outlet_jet_fall,
+      &record::outlet_jet_reach,
       &record::crest_least_pressure,
       &record::depth_from_energy_on_slope,
       &record::boundary_layer_em1603,
@@ -123,9 +204,65 @@ std::span<const Method* const> methods() {
       &record::jump_length_em25,
       &record::jump_length_hager_1992,
       &record::roller_length_hager_1990,
+      &record::jump_class_em25,
+      &record::jump_length_smetana_1934,
+      &record::jump_length_bakhmeteff_1936,
+      &record::jump_length_kinney_1935,
+      &record::jump_length_aravin_1935,
+      &record::jump_length_pavlovski_1940,
+      &record::jump_length_chertousov_1935,
+      &record::jump_length_silvester_1964,
+      &record::jump_length_ivanchenko_1936,
+      &record::jump_length_woycicki_1931,
+      &record::jump_length_elevatorski_1959,
+      &record::jump_length_marques_1997,
+      &record::jump_length_six_depths,
+      &record::jump_length_band,
+      &record::jump_length_triangular,
+      &record::jump_length_trapezoidal,
+      &record::jump_length_circular,
+      &record::roller_length_circular,
+      &record::roller_length_narrow,
+      &record::roller_length_hager_1992,
+      &record::roller_length_wang_2015,
+      &record::roller_length_safranez_1929,
+      &record::roller_length_marques_1997,
+      &record::roller_length_carollo_2007,
+      &record::surface_hager_1992,
+      &record::surface_chanson_2011,
+      &record::surface_wang_2015,
+      &record::surface_rajaratnam_1968,
+      &record::wall_jet_profile,
+      &record::wall_jet_decay,
+      &record::air_kalinske_1943,
+      &record::air_rajaratnam_1967,
+      &record::air_wisner_1965,
+      &record::air_rabben_1983,
+      &record::air_band,
+      &record::surface_fluctuation,
+      &record::surface_period,
+      &record::pressure_fluctuation_marques_1997,
+      &record::pressure_stations_marques_1997,
+      &record::slab_thickness,
+      &record::undular_first_crest,
+      &record::undular_wave_length,
+      &record::submerged_jump,
+      &record::submerged_jump_length,
+      &record::front_position,
+      &record::jump_reynolds_number,
+      &record::largest_model_scale,
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::jump_profile_horizontal,
+      &record::jump_location_horizontal_apron,
+      &record::jump_location_channel,
+      &record::jump_sweep_out_depth_friction,
+      &record::jump_drowning_depth_friction,
+      &record::channel_profile_depth,
+      &record::channel_profile_distance,
+      &record::channel_profile_direct_step,
+      &record::jump_front_on_chute,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
