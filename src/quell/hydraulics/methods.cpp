@@ -2,10 +2,15 @@
 
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/aeration_fits.h"
+#include "quell/hydraulics/aerators.h"
 #include "quell/hydraulics/basin_rules.h"
+#include "quell/hydraulics/bends.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/boundary_layer_relations.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
+#include "quell/hydraulics/chute_profile_manning.h"
+#include "quell/hydraulics/chute_walls.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -16,6 +21,8 @@
 #include "quell/hydraulics/drop.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
+#include "quell/hydraulics/friction_formulas.h"
+#include "quell/hydraulics/invert_curve.h"
 #include "quell/hydraulics/jump.h"
 #include "quell/hydraulics/jump_expanding.h"
 #include "quell/hydraulics/jump_forced.h"
@@ -34,8 +41,10 @@
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
+#include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/shock_waves.h"
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/stepped_chute.h"
@@ -137,6 +146,7 @@ std::span<const Method* const> methods() {
       &record::stepped_uniform_chanson,
       &record::stepped_wall_height_boes_hager,
       &record::stepped_toe,
+      &record::critical_depth_steep,
       &record::ideal_velocity,
       &record::toe_velocity_novak,
       &record::toe_velocity_jsce,
@@ -162,6 +172,35 @@ std::span<const Method* const> methods() {
       &record::mean_air_rough,
       &record::mean_air_smooth,
       &record::mean_air_falvey,
+      &record::friction_factor_haaland,
+      &record::friction_factor_swamee_jain,
+      &record::friction_factor_manning,
+      &record::manning_darcy,
+      &record::manning_strickler,
+      &record::chezy_em1601,
+      &record::boundary_layer_bauer,
+      &record::boundary_layer_wood,
+      &record::chute_profile_manning,
+      &record::chute_profile_taper,
+      &record::aerated_wall_height,
+      &record::rapid_channel_wall_height,
+      &record::shock_angle,
+      &record::shock_depth_ratio,
+      &record::shock_approximate,
+      &record::shock_small_turn,
+      &record::contraction_length,
+      &record::pier_line_distance,
+      &record::bend_rise,
+      &record::bend_waves,
+      &record::bend_wall_depth,
+      &record::vedernikov_manning,
+      &record::vedernikov_chezy,
+      &record::aerator_air_flow,
+      &record::air_flow_for_content,
+      &record::invert_radius_pressure,
+      &record::invert_radius_total_pressure,
+      &record::invert_radius_depth,
+      &record::curved_bed_pressure,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
