@@ -86,6 +86,7 @@ std::span<const Method* const> methods() {
       &record::lake_inlet_uniform,
       &record::discharge_manning,
       &record::slope_manning,
+      &record::roughness_manning,
       &record::discharge_chezy,
       &record::unit_discharge_chezy_wide,
       &record::normal_depth_chezy,

@@ -17,6 +17,10 @@ double manning_slope(const ManningSlopeInput& input) noexcept {
   return root * root;
 }
 
+double manning_roughness(const ManningRoughnessInput& input) noexcept {
+  return manning_discharge({.section = input.section, .y = input.y, .bed_slope = input.bed_slope, .manning_n = 1.0}) / input.Q;
+}
+
 double chezy_discharge(const ChezyFlow& flow) noexcept {
   const double A = flow.section.area(flow.y);
   return flow.C * A * std::sqrt(A / flow.section.perimeter(flow.y) * flow.bed_slope);
@@ -64,6 +68,7 @@ constexpr Symbol discharge{"Q", "discharge", dimension::discharge, above_zero};
 
 constexpr Symbol manning_in[] = {width, side, depth, slope, roughness};
 constexpr Symbol slope_in[] = {width, side, depth, roughness, discharge};
+constexpr Symbol roughness_in[] = {width, side, depth, slope, discharge};
 constexpr Symbol chezy_in[] = {width, side, depth, slope, chezy};
 constexpr Symbol wide_in[] = {depth, slope, chezy};
 constexpr Symbol chezy_depth_in[] = {width, side, slope, chezy, discharge};
@@ -79,6 +84,7 @@ constexpr Symbol flow_out[] = {discharge,
                                {"V", "mean velocity", dimension::velocity, above_zero},
                                {"R", "hydraulic radius", dimension::length, above_zero}};
 constexpr Symbol slope_out[] = {{"S", "slope of the energy line", dimension::none, above_zero}};
+constexpr Symbol roughness_out[] = {{"n", "Manning's roughness", dimension::manning, above_zero}};
 constexpr Symbol unit_out[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero}};
 constexpr Symbol normal_out[] = {{"yn", "normal depth", dimension::length, above_zero}};
 constexpr Symbol critical_out[] = {{"Sc", "critical slope", dimension::none, above_zero}};
@@ -126,6 +132,21 @@ const Method slope_manning{.id = "flow.slope.manning",
                              out[0] = manning_slope({{in[0], in[1]}, in[2], in[3], in[4]});
                              return {};
                            }};
+
+const Method roughness_manning{.id = "flow.roughness.manning",
+                               .title = "Manning's roughness of a trapezoidal section from a measured uniform flow",
+                               .equation = "R = (b + m*y)*y/(b + 2*y*sqrt(1 + m^2)); n = (b + m*y)*y*R^(2/3)*sqrt(S)/Q",
+                               .inputs = roughness_in,
+                               .outputs = roughness_out,
+                               .source = "chow_1959",
+                               .place = "ch. 5 and 6, uniform flow",
+                               .provenance = Provenance::memory,
+                               .accuracy = "as good as the slope of the energy line, which is hard to measure",
+                               .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                 if (!(in[0] + in[1] > 0.0)) return no_answer(no_section);
+                                 out[0] = manning_roughness({{in[0], in[1]}, in[2], in[3], in[4]});
+                                 return {};
+                               }};
 
 const Method discharge_chezy{.id = "flow.discharge.chezy",
                              .title = "Discharge of uniform flow in a trapezoidal section by Chezy's formula",

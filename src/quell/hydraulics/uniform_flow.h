@@ -1,5 +1,5 @@
-// Uniform flow: discharge and slope by Manning and by Chezy, normal depth by Chezy, critical and limit slope, and the slope of
-// the surface in gradually varied flow in a wide channel.
+// Uniform flow: discharge, slope and roughness by Manning, discharge and normal depth by Chezy, critical and limit slope; and the
+// slope of the surface in gradually varied flow in a wide channel.
 //
 // V = R^(2/3) sqrt(S)/n (Manning, SI) or V = C sqrt(R S) (Chezy). n is rarely known better than 15 %.
 #pragma once
@@ -25,6 +25,15 @@ struct ManningSlopeInput {
 };
 /// S = (Q n/(A R^(2/3)))^2: bed slope of uniform flow, friction slope of any other.
 double manning_slope(const ManningSlopeInput& input) noexcept;
+
+struct ManningRoughnessInput {
+  Trapezoid section;
+  double y;          ///< depth, m, > 0
+  double bed_slope;  ///< S, > 0
+  double Q;          ///< m3/s, > 0
+};
+/// n (s/m^(1/3)) = A R^(2/3) sqrt(S)/Q from a measured uniform flow.
+double manning_roughness(const ManningRoughnessInput& input) noexcept;
 
 struct ChezyFlow {
   Trapezoid section;
@@ -73,6 +82,7 @@ double surface_slope_chezy_wide(const WideSurfaceInput& input) noexcept;
 namespace record {
 extern const Method discharge_manning;
 extern const Method slope_manning;
+extern const Method roughness_manning;
 extern const Method discharge_chezy;
 extern const Method unit_discharge_chezy_wide;
 extern const Method normal_depth_chezy;
