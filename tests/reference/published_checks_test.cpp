@@ -115,11 +115,11 @@ TEST(Runner, ShowsTheNumberInTheUnitOfTheBook) {
 
 TEST(Runner, FailsWhereValidityIsNotWhatTheBookSays) {
   EXPECT_EQ(run_row(jump_row("\"8 m\"", "1e-9", "expect_valid = false\n")).failures(), 1U);
-  const std::string subcritical =
-      "method = \"jump.sequent_depth.rectangular\"\ninputs = { y1 = 1, V1 = 1.5660459763365826 }\nexpect = { y2 = 0.3660254 }\n"
+  const std::string filling =
+      "method = \"jump.sequent_depth.circular\"\ninputs = { D = 1, y1 = 0.4, Q = 2 }\nexpect = { y2 = 1.671076 }\n"
       "tolerance = 1e-6\n";
-  EXPECT_EQ(run_row(subcritical).failures(), 1U) << "outside the method, but the row does not say so";
-  EXPECT_TRUE(run_row(subcritical + "expect_valid = false\n").passed());
+  EXPECT_EQ(run_row(filling).failures(), 1U) << "outside the method, but the row does not say so";
+  EXPECT_TRUE(run_row(filling + "expect_valid = false\n").passed());
 }
 
 TEST(Runner, FailsWhereAnAnswerIsNotWhatTheBookSays) {

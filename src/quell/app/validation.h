@@ -1,5 +1,5 @@
 // The validation book: published numbers (data/checks/<author_year>.toml), run through the records of the methods.
-// docs/validation.md says how a row is written.
+// data/checks/README.md says how a row is written.
 #pragma once
 
 #include <string>

@@ -6,6 +6,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/design/placing.h"
 #include "quell/design/quantities.h"
 #include "quell/design/workings.h"
 #include "quell/site/jump.h"
@@ -170,6 +171,7 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
                        .chute = entry.chute.profile(option.apron_level, 60)};
   if (const auto toe = toe_at(entry, option.width, option.apron_level))
     profile.result = judge_case(prepared, *option.type, entry.data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
+  place_jump(prepared, entry, option, profile.result);
   return profile;
 }
 
@@ -221,6 +223,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   option.length = option.structure.length;
   set_walls_and_levels(prepared, option);
   option.quantities = concrete(quantity_input(option, *flows), option.structure.elements, nullptr);
+  if (options.with_positions) place_jumps(prepared, option);
   judge(prepared, sizing, *apron, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
@@ -254,7 +257,7 @@ Option best_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   const auto& site = prepared.site;
   if (!site.basin.width_is_free) return size_option(prepared, type, site.basin.width, options);
   constexpr int widths_tried = 9;
-  const DesignOptions bare{.types = options.types};
+  const DesignOptions bare{.types = options.types, .with_positions = false};
   Option best = size_option(prepared, type, site.chute.end_width, bare);
   const double limit = best.sized ? widest(prepared, best) : site.chute.end_width;
   for (int i = 1; i < widths_tried; ++i) {

@@ -10,6 +10,7 @@
 #include "quell/base/working.h"
 #include "quell/dissipators/catalogue.h"
 #include "quell/site/chute_flow.h"
+#include "quell/site/jump_position.h"
 #include "quell/site/site.h"
 #include "quell/site/toe.h"
 
@@ -43,6 +44,11 @@ struct CaseResult {
   double available_depth = 0.0;       ///< tailwater level minus apron level, m
   double margin = 0.0;                ///< available minus required, m
   JumpPlace jump = JumpPlace::on_apron;
+  site::JumpPosition position{};   ///< where its front stands
+  double submergence = 0.0;        ///< (available depth - y2)/y2
+  double sweep_out_reserve = 0.0;  ///< m, available depth less the depth at which the jump leaves the basin
+  double sweep_out_discharge =
+      0.0;  ///< m3/s that this tailwater level, held, would still keep in the basin; 0: more than the range
 };
 
 struct Governing {

@@ -36,10 +36,11 @@ struct EnergyNode {
 /// -Sf at x for an energy level; no answer where the flow would no longer be supercritical (d above 0.98 d_c).
 Outcome<double> energy_gradient(const ChuteStretch& stretch, double x, double energy_level) noexcept;
 
-/// Appends the nodes from x = 0 (with `energy_level` there) to x = length. Error per step below 1e-9 m.
+/// Appends the nodes from x = 0 (with `energy_level` there) to x = length. Error per step below 1e-6 m of energy, which on a chute is below 1e-7 m
+/// of depth.
 Outcome<void> integrate_energy(const ChuteStretch& stretch, double energy_level, std::vector<EnergyNode>& nodes);
 
-/// Energy level at x between the nodes, of fourth order (within 1e-8 m); the end values are held outside.
+/// Energy level at x between the nodes, of fourth order (within 1e-6 m); the end values are held outside.
 double energy_between(const std::vector<EnergyNode>& nodes, double x) noexcept;
 
 namespace record {

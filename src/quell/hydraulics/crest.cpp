@@ -1,6 +1,5 @@
 #include "quell/hydraulics/crest.h"
 
-#include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 
 #include "quell/base/curve.h"
@@ -21,20 +20,6 @@ double head_factor(double chi) noexcept {
 }
 
 }  // namespace
-
-double crest_profile(const CrestProfileInput& input) noexcept {
-  return std::pow(input.x, 1.85) / (2.0 * std::pow(input.Hd, 0.85));
-}
-
-TangentPoint crest_tangent_point(double Hd, double slope) {
-  const double x = Hd * std::pow(2.0 * slope / 1.85, 1.0 / 0.85);
-  const auto element = [Hd](double at) {
-    const double gradient = 0.925 * std::pow(at / Hd, 0.85);
-    return std::sqrt(1.0 + gradient * gradient);
-  };
-  const double arc = boost::math::quadrature::gauss_kronrod<double, 31>::integrate(element, 0.0, x, 8, 1e-12);
-  return {x, crest_profile({.x = x, .Hd = Hd}), arc};
-}
 
 double crest_coefficient(const CrestDischargeInput& input) noexcept {
   static const Curve& basic = curve("crest_coefficient");
@@ -58,13 +43,6 @@ double crest_least_pressure_head(const CrestPressureInput& input) noexcept {
 
 namespace record {
 namespace {
-constexpr Symbol profile_in[] = {{"x", "distance downstream of the crest axis", dimension::length, {0.0, no_limit}},
-                                 {"Hd", "design head", dimension::length, above_zero}};
-constexpr Symbol profile_out[] = {{"y", "depth below the crest", dimension::length, {0.0, no_limit}}};
-constexpr Symbol tangent_in[] = {{"S", "slope of the face, fall per horizontal length", dimension::none, {0.05, 5.0}},
-                                 {"Hd", "design head", dimension::length, above_zero}};
-constexpr Symbol tangent_out[] = {{"xt", "tangent point downstream of the crest axis", dimension::length, above_zero},
-                                  {"yt", "tangent point below the crest", dimension::length, above_zero}};
 constexpr Symbol discharge_in[] = {{"He", "total head above the crest", dimension::length, {0.05, no_limit}},
                                    {"Hd", "design head", dimension::length, above_zero},
                                    {"P", "crest above the approach floor", dimension::length, {0.0, no_limit}},
@@ -80,40 +58,6 @@ constexpr Symbol pressure_in[] = {{"He", "total head above the crest", dimension
                                   {"Hd", "design head", dimension::length, above_zero}};
 constexpr Symbol pressure_out[] = {{"hp", "least pressure head on the crest", dimension::length, any_value}};
 }  // namespace
-
-const Method crest_profile_ogee{.id = "crest.profile.ogee",
-                                .title = "Downstream quadrant of the standard ogee crest, vertical upstream face",
-                                .equation = "y = x^1.85/(2*Hd^0.85)",
-                                .inputs = profile_in,
-                                .outputs = profile_out,
-                                .source = "chow_1959",
-                                .place = "sec. 14-5; the same in Hydraulic Design Criteria sheet 111-1",
-                                .provenance = Provenance::seen,
-                                .accuracy = "by definition of the shape",
-                                .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                                  if (in[0] < 0.0)
-                                    return no_answer("x lies upstream of the crest axis: this is the downstream quadrant");
-                                  out[0] = crest_profile({.x = in[0], .Hd = in[1]});
-                                  return {};
-                                }};
-
-const Method crest_tangent_x{.id = "crest.tangent_point.ogee",
-                             .title = "Tangent point of the ogee crest with the chute",
-                             .equation = "xt = Hd*(2*S/1.85)^(1/0.85); yt = xt^1.85/(2*Hd^0.85)",
-                             .inputs = tangent_in,
-                             .outputs = tangent_out,
-                             .source = "momentum",
-                             .place = "slope of the ogee profile set equal to that of the face",
-                             .provenance = Provenance::derived,
-                             .accuracy = "exact",
-                             .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                               if (!(in[0] > 0.0 && in[1] > 0.0))
-                                 return no_answer("the slope and the design head must be above zero");
-                               const auto tangent = crest_tangent_point(in[1], in[0]);
-                               out[0] = tangent.x;
-                               out[1] = tangent.y;
-                               return {};
-                             }};
 
 namespace {
 std::string_view overload_condition(std::span<const double> in) {

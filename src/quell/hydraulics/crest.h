@@ -1,34 +1,15 @@
-// The standard ogee crest: profile, tangent point, free discharge, effective length, least pressure.
+// The standard ogee crest: free discharge, effective length, least pressure. Its shape stands in crest_shape.h.
 //
-// Origin at the highest point of the crest, x downstream, y downward, m. Hd is the design head (total head) that fixes the
-// shape, He the total head above the crest, P the height of the crest above the approach floor.
+// Hd is the design head (total head) that fixes the shape, He the total head above the crest, P the height of the crest above
+// the approach floor, m.
 #pragma once
 
 #include "quell/base/constants.h"
 #include "quell/base/method.h"
+#include "quell/hydraulics/crest_shape.h"
+#include "quell/hydraulics/crest_upstream.h"
 
 namespace quell::hydraulics {
-
-struct CrestProfileInput {
-  double x;   ///< m, >= 0
-  double Hd;  ///< m, > 0
-};
-/// y (m) of the downstream quadrant: x^1.85 = 2 Hd^0.85 y (vertical upstream face).
-double crest_profile(const CrestProfileInput& input) noexcept;
-
-struct TangentPoint {
-  double x;           ///< m from the crest axis
-  double y;           ///< m below the crest
-  double arc_length;  ///< m along the profile from the crest axis
-};
-/// Where the profile runs into a face of `slope` = tan(theta) > 0. The arc length is by quadrature, to 1e-10.
-TangentPoint crest_tangent_point(double Hd, double slope);
-
-/// Length of the upstream quadrant over Hd (three-arc shape), where the boundary layer starts.
-inline constexpr double upstream_quadrant_length = 0.3342;
-
-/// Upstream face: vertical or inclined, by its slope.
-enum class FaceSlope { vertical, slope_3_to_1, slope_3_to_2, slope_3_to_3 };
 
 struct CrestDischargeInput {
   double He;  ///< m, >= 0
@@ -61,8 +42,6 @@ struct CrestPressureInput {
 double crest_least_pressure_head(const CrestPressureInput& input) noexcept;
 
 namespace record {
-extern const Method crest_profile_ogee;
-extern const Method crest_tangent_x;
 extern const Method crest_discharge_ogee;
 extern const Method crest_discharge_ogee_3_to_1;
 extern const Method crest_discharge_ogee_3_to_2;

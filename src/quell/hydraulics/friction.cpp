@@ -15,7 +15,7 @@ double friction_factor(const FrictionInput& input) noexcept {
     const double inside = rough + smooth * u;
     const double step = (u + 2.0 * std::log10(inside)) / (1.0 + 2.0 * smooth / (ln10 * inside));
     u -= step;
-    if (std::abs(step) < 1e-7 * u) break;
+    if (std::abs(step) < 1e-5 * u) break;
   }
   return 1.0 / (u * u);
 }

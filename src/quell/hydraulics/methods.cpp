@@ -1,12 +1,22 @@
 #include "quell/hydraulics/methods.h"
 
+#include "quell/hydraulics/aerated_flow.h"
+#include "quell/hydraulics/aeration_fits.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/canal_fall.h"
+#include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/crest.h"
+#include "quell/hydraulics/crest_approach.h"
+#include "quell/hydraulics/crest_coefficient.h"
+#include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/crest_gates.h"
+#include "quell/hydraulics/crest_shape.h"
+#include "quell/hydraulics/crest_upstream.h"
 #include "quell/hydraulics/drag.h"
+#include "quell/hydraulics/drop.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/energy_depths.h"
 #include "quell/hydraulics/flat_plate.h"
@@ -15,17 +25,33 @@
 #include "quell/hydraulics/flow_state.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_front.h"
+#include "quell/hydraulics/jump_inside.h"
 #include "quell/hydraulics/jump_inverse.h"
+#include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_submerged.h"
+#include "quell/hydraulics/jump_turbulence.h"
+#include "quell/hydraulics/jump_undular.h"
+#include "quell/hydraulics/labyrinth.h"
+#include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/seepage.h"
+#include "quell/hydraulics/self_aeration.h"
 #include "quell/hydraulics/short_rules.h"
+#include "quell/hydraulics/side_channel.h"
+#include "quell/hydraulics/sluice.h"
+#include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
+#include "quell/hydraulics/toe_velocity.h"
 #include "quell/hydraulics/transitions.h"
 #include "quell/hydraulics/uniform_flow.h"
+#include "quell/hydraulics/weirs.h"
+#include "quell/hydraulics/weirs_broad.h"
 
 namespace quell::hydraulics {
 
@@ -37,7 +63,66 @@ std::span<const Method* const> methods() {
       &record::crest_discharge_ogee_3_to_3,
       &record::effective_length,
       &record::crest_profile_ogee,
+      &record::crest_profile_ogee_3_to_1,
+      &record::crest_profile_ogee_3_to_2,
+      &record::crest_profile_ogee_3_to_3,
       &record::crest_tangent_x,
+      &record::crest_tangent_x_3_to_1,
+      &record::crest_tangent_x_3_to_2,
+      &record::crest_tangent_x_3_to_3,
+      &record::crest_arc_length,
+      &record::upstream_arcs_radii,
+      &record::upstream_quadrant_arcs,
+      &record::upstream_quadrant_ellipse,
+      &record::upstream_quadrant_equation,
+      &record::upstream_tangent_ellipse,
+      &record::upstream_length_arcs,
+      &record::upstream_length_ellipse,
+      &record::crest_apron_factor,
+      &record::crest_submergence_factor,
+      &record::effective_length_novak,
+      &record::crest_head_limit,
+      &record::crest_discharge_multi_bay,
+      &record::crest_discharge_ogee_upper,
+      &record::crest_coefficient_castro_orgaz,
+      &record::crest_coefficient_jsce,
+      &record::crest_coefficient_conversion,
+      &record::crest_head_constant,
+      &record::crest_discharge_approach,
+      &record::discharge_approach,
+      &record::weir_rehbock,
+      &record::weir_textbook,
+      &record::weir_sill,
+      &record::weir_kindsvater_carter,
+      &record::weir_submergence_villemonte,
+      &record::weir_broad_crest,
+      &record::weir_square_edged,
+      &record::weir_long_throated,
+      &record::weir_chute_entrance,
+      &record::weir_submergence_broad,
+      &record::weir_drowned_crest,
+      &record::labyrinth_discharge_half_round,
+      &record::labyrinth_discharge_quarter_round,
+      &record::gate_radial,
+      &record::gate_by_heads,
+      &record::gate_blend,
+      &record::brink_depth_subcritical,
+      &record::brink_depth_supercritical,
+      &record::drop_geometry_rand,
+      &record::drop_foot_depth_white,
+      &record::side_channel_gradient,
+      &record::side_channel_level_depth,
+      &record::side_channel_fall,
+      &record::side_channel_profile,
+      &record::side_channel_control,
+      &record::sluice_contraction_radial,
+      &record::sluice_discharge_free,
+      &record::sluice_discharge_drowned,
+      &record::outlet_depth_circular,
+      &record::outlet_depth_box,
+      &record::outlet_inflow_transition,
+      &record::outlet_jet_fall,
+      &record::outlet_jet_reach,
       &record::crest_least_pressure,
       &record::depth_from_energy_on_slope,
       &record::boundary_layer_em1603,
@@ -49,6 +134,44 @@ std::span<const Method* const> methods() {
       &record::chute_freeboard,
       &record::largest_flare,
       &record::cavitation_index,
+      &record::skimming_onset_chanson,
+      &record::skimming_onset_boes_hager,
+      &record::stepped_inception_chanson,
+      &record::stepped_inception_boes_hager,
+      &record::stepped_inception_hunt_kadavy,
+      &record::stepped_uniform_boes_hager,
+      &record::stepped_friction_factor_boes_hager,
+      &record::stepped_residual_boes_hager,
+      &record::stepped_residual_hunt_kadavy,
+      &record::stepped_depth_hunt_kadavy,
+      &record::stepped_uniform_chanson,
+      &record::stepped_wall_height_boes_hager,
+      &record::stepped_toe,
+      &record::ideal_velocity,
+      &record::toe_velocity_novak,
+      &record::toe_velocity_jsce,
+      &record::toe_velocity_em25,
+      &record::atmospheric_pressure,
+      &record::vapour_pressure,
+      &record::chute_cavitation_index,
+      &record::cavitation_velocity,
+      &record::cavitation_class,
+      &record::surface_tolerance,
+      &record::smooth_inception,
+      &record::equilibrium_air,
+      &record::air_drag_reduction,
+      &record::developing_air,
+      &record::air_diffusivity,
+      &record::local_air,
+      &record::aerated_uniform_flow,
+      &record::bulked_depth,
+      &record::equilibrium_air_sine,
+      &record::equilibrium_air_power,
+      &record::equilibrium_air_linear,
+      &record::bed_air,
+      &record::mean_air_rough,
+      &record::mean_air_smooth,
+      &record::mean_air_falvey,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
@@ -56,9 +179,57 @@ std::span<const Method* const> methods() {
       &record::jump_length_em25,
       &record::jump_length_hager_1992,
       &record::roller_length_hager_1990,
+      &record::jump_class_em25,
+      &record::jump_length_smetana_1934,
+      &record::jump_length_bakhmeteff_1936,
+      &record::jump_length_kinney_1935,
+      &record::jump_length_aravin_1935,
+      &record::jump_length_pavlovski_1940,
+      &record::jump_length_chertousov_1935,
+      &record::jump_length_silvester_1964,
+      &record::jump_length_ivanchenko_1936,
+      &record::jump_length_woycicki_1931,
+      &record::jump_length_elevatorski_1959,
+      &record::jump_length_marques_1997,
+      &record::jump_length_six_depths,
+      &record::jump_length_band,
+      &record::jump_length_triangular,
+      &record::jump_length_trapezoidal,
+      &record::jump_length_circular,
+      &record::roller_length_circular,
+      &record::roller_length_narrow,
+      &record::roller_length_hager_1992,
+      &record::roller_length_wang_2015,
+      &record::roller_length_safranez_1929,
+      &record::roller_length_marques_1997,
+      &record::roller_length_carollo_2007,
+      &record::surface_hager_1992,
+      &record::surface_chanson_2011,
+      &record::surface_wang_2015,
+      &record::surface_rajaratnam_1968,
+      &record::wall_jet_profile,
+      &record::wall_jet_decay,
+      &record::air_kalinske_1943,
+      &record::air_rajaratnam_1967,
+      &record::air_wisner_1965,
+      &record::air_rabben_1983,
+      &record::air_band,
+      &record::surface_fluctuation,
+      &record::surface_period,
+      &record::pressure_fluctuation_marques_1997,
+      &record::pressure_stations_marques_1997,
+      &record::slab_thickness,
+      &record::undular_first_crest,
+      &record::undular_wave_length,
+      &record::submerged_jump,
+      &record::submerged_jump_length,
+      &record::front_position,
+      &record::jump_reynolds_number,
+      &record::largest_model_scale,
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::jump_front_on_chute,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
@@ -136,7 +307,6 @@ std::span<const Method* const> methods() {
       &record::fall_cistern_glacis,
       &record::velocity_from_head,
       &record::weir_head,
-      &record::straight_drop,
       &record::roller_bucket_radius,
       &record::apron_length_rise,
       &record::bank_riprap,

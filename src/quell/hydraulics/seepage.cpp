@@ -25,7 +25,7 @@ double critical_gradient(double G, double porosity) noexcept {
   return (G - 1.0) * (1.0 - porosity);
 }
 
-ApronLengths apron_lengths_bligh(const ApronInput& input) noexcept {
+ApronLengths apron_lengths_bligh(const BlighApronInput& input) noexcept {
   return {.floor = 2.21 * input.C * std::sqrt(input.H / 13.0),
           .in_all = 18.0 * input.C * std::sqrt(input.H / 13.0 * input.q / 75.0)};
 }

@@ -41,7 +41,7 @@ CutoffSeepage cutoff_seepage(const CutoffInput& input) noexcept;
 /// ic = (G - 1)(1 - n): specific gravity of the grains, porosity.
 double critical_gradient(double G, double porosity) noexcept;
 
-struct ApronInput {
+struct BlighApronInput {
   double C;  ///< Bligh's coefficient of creep of the soil
   double H;  ///< head difference, m
   double q;  ///< flood discharge per unit width, m2/s
@@ -51,7 +51,7 @@ struct ApronLengths {
   double in_all;  ///< floor and loose protection downstream, m
 };
 /// Weir with crest shutters: 2.21 C sqrt(H/13) and 18 C sqrt(H/13 q/75).
-ApronLengths apron_lengths_bligh(const ApronInput& input) noexcept;
+ApronLengths apron_lengths_bligh(const BlighApronInput& input) noexcept;
 
 namespace record {
 extern const Method uplift_bligh;

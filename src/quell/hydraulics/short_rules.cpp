@@ -12,15 +12,6 @@ double weir_head(double q, double C) noexcept {
   return std::pow(q / C, 2.0 / 3.0);
 }
 
-StraightDrop straight_drop(double q, double h) noexcept {
-  const double D = q * q / (gravity * h * h * h);
-  return {.D = D,
-          .Ld = 4.30 * h * std::pow(D, 0.27),
-          .yp = h * std::pow(D, 0.22),
-          .y1 = 0.54 * h * std::pow(D, 0.425),
-          .y2 = 1.66 * h * std::pow(D, 0.27)};
-}
-
 double roller_bucket_radius(double q, double H1) noexcept {
   const double FD = 1000.0 * q / std::sqrt(gravity * H1 * H1 * H1);
   return H1 * (0.0826 + 2.07e-3 * FD + 1.4e-5 * FD * FD);
@@ -42,8 +33,6 @@ constexpr Symbol velocity_in[] = {{"phi", "share of the ideal velocity", dimensi
                                   {"H", "head above the place", dimension::length, {0.0, no_limit}}};
 constexpr Symbol weir_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
                               {"C", "discharge coefficient", dimension::weir_coefficient, {1.0, 2.4}}};
-constexpr Symbol drop_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
-                              {"h", "drop from the crest to the floor", dimension::length, above_zero}};
 constexpr Symbol bucket_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
                                 {"H1", "reservoir level above the invert of the bucket", dimension::length, above_zero}};
 constexpr Symbol rise_in[] = {{"y1", "depth before the jump", dimension::length, above_zero},
@@ -54,11 +43,6 @@ constexpr Symbol riprap_in[] = {{"V", "mean velocity of the channel", dimension:
                                 {"phi", "angle of repose of the stone", dimension::none, {0.6, 0.8}}};
 constexpr Symbol velocity_out[] = {{"V", "velocity", dimension::velocity, {0.0, no_limit}}};
 constexpr Symbol weir_out[] = {{"H", "head of energy over the crest", dimension::length, above_zero}};
-constexpr Symbol drop_out[] = {{"D", "drop number", dimension::none, above_zero},
-                               {"Ld", "length from the wall to the toe of the nappe", dimension::length, above_zero},
-                               {"yp", "depth of the pool under the nappe", dimension::length, above_zero},
-                               {"y1", "depth at the toe of the nappe", dimension::length, above_zero},
-                               {"y2", "tailwater depth of a jump at the toe", dimension::length, above_zero}};
 constexpr Symbol bucket_out[] = {{"FD", "discharge parameter", dimension::none, above_zero},
                                  {"R", "least radius of the bucket", dimension::length, above_zero}};
 constexpr Symbol rise_out[] = {{"L", "length of the apron", dimension::length, {0.0, no_limit}}};
@@ -94,31 +78,6 @@ const Method weir_head{.id = "weir.head.coefficient",
                          out[0] = hydraulics::weir_head(in[0], in[1]);
                          return {};
                        }};
-
-const Method straight_drop{
-    .id = "drop.geometry.rand_1955",
-    .title = "Nappe, pool and depths at the toe of a straight drop",
-    .equation = "D = q^2/(g*h^3); Ld = 4.3*h*D^0.27; yp = h*D^0.22; y1 = 0.54*h*D^0.425; y2 = 1.66*h*D^0.27",
-    .inputs = drop_in,
-    .outputs = drop_out,
-    .source = "rand_1955",
-    .place = "fits to the drop number; coefficients read in two design sheets",
-    .provenance = Provenance::seen,
-    .accuracy = "about 5 %",
-    .remarks = "Ventilated nappe, level approach, subcritical flow before the crest.",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      const double D = in[0] * in[0] / (gravity * in[1] * in[1] * in[1]);
-      return D >= 0.001 && D <= 1.0 ? std::string_view{} : "the drop number lies outside 0.001 to 1";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      const auto drop = hydraulics::straight_drop(in[0], in[1]);
-      out[0] = drop.D;
-      out[1] = drop.Ld;
-      out[2] = drop.yp;
-      out[3] = drop.y1;
-      out[4] = drop.y2;
-      return {};
-    }};
 
 const Method roller_bucket_radius{.id = "bucket.radius.discharge_parameter",
                                   .title = "Least radius of a solid roller bucket from the discharge parameter",

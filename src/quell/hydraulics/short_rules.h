@@ -1,4 +1,4 @@
-// Short rules of drops, buckets and aprons: velocity and head by a coefficient, the straight drop, the solid roller bucket, the
+// Short rules of buckets, aprons and banks: velocity and head by a coefficient, the solid roller bucket, the
 // length of a plain apron, riprap on a bank.
 #pragma once
 
@@ -12,16 +12,6 @@ double velocity_from_head(double phi, double H) noexcept;
 
 /// H (m) = (q/C)^(2/3) from q = C H^1.5; q m2/s, C m^0.5/s, both > 0.
 double weir_head(double q, double C) noexcept;
-
-struct StraightDrop {
-  double D;   ///< drop number q^2/(g h^3)
-  double Ld;  ///< wall to the toe of the nappe, m
-  double yp;  ///< depth of the pool under the nappe, m
-  double y1;  ///< depth at the toe of the nappe, m
-  double y2;  ///< tailwater depth of a jump at the toe, m
-};
-/// Rand: ventilated nappe, crest to floor h (m, > 0), q m2/s, for D from 0.001 to 1.
-StraightDrop straight_drop(double q, double h) noexcept;
 
 /// Least radius (m) of a solid roller bucket: H1 (0.0826 + 2.07e-3 FD + 1.4e-5 FD^2), FD = 1000 q/sqrt(g H1^3); H1 (m, > 0) is
 /// the reservoir level above the invert of the bucket.
@@ -41,7 +31,6 @@ double bank_riprap(const BankRiprapInput& input) noexcept;
 namespace record {
 extern const Method velocity_from_head;
 extern const Method weir_head;
-extern const Method straight_drop;
 extern const Method roller_bucket_radius;
 extern const Method apron_length_rise;
 extern const Method bank_riprap;

@@ -29,7 +29,7 @@ bool holds_water(const Trapezoid& section) {
 constexpr std::string_view no_section = "the section needs a bottom width or a side slope above zero";
 }  // namespace
 
-Outcome<double> depth_before_transition(const TransitionInput& input) {
+Outcome<double> depth_before_transition(const SectionChangeInput& input) {
   if (!holds_water(input.upstream) || !holds_water(input.downstream)) return no_answer(no_section);
   const auto critical = critical_depth(input.upstream, input.Q);
   if (!critical) return critical;

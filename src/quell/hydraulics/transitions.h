@@ -8,7 +8,7 @@
 
 namespace quell::hydraulics {
 
-struct TransitionInput {
+struct SectionChangeInput {
   Trapezoid upstream;
   Trapezoid downstream;
   double y2;    ///< depth downstream, m, > 0
@@ -18,7 +18,7 @@ struct TransitionInput {
 };
 /// Subcritical depth y1 (m) upstream: y1 + drop + V1^2/2g = y2 + V2^2/2g + K |V1^2 - V2^2|/2g. No answer where the transition
 /// is a control: the depth upstream is then critical or its flow chokes.
-Outcome<double> depth_before_transition(const TransitionInput& input);
+Outcome<double> depth_before_transition(const SectionChangeInput& input);
 
 /// yc (m) at the inlet of a steep channel from a lake whose level stands H (m, > 0) above the inlet's bed: H = yc + A/(2 T).
 Outcome<double> critical_depth_from_head(const Trapezoid& section, double H);

@@ -70,7 +70,13 @@ Json case_result_json(const design::CaseResult& c) {
               {"required_depth", number(c.required_depth)},
               {"available_depth", number(c.available_depth)},
               {"margin", number(c.margin)},
-              {"jump", word(design::name_of(c.jump))}};
+              {"jump", word(design::name_of(c.jump))},
+              {"front_station", number(c.position.front)},
+              {"front_height", number(c.position.z1)},
+              {"front_held", c.position.held},
+              {"submergence", number(c.submergence)},
+              {"sweep_out_reserve", number(c.sweep_out_reserve)},
+              {"sweep_out_discharge", number_if(c.sweep_out_discharge > 0.0, c.sweep_out_discharge)}};
 }
 
 Json governing_json(const design::Option& option) {

@@ -54,6 +54,19 @@ const Key rows[] = {
     {.section = "project", .name = "notes", .kind = Kind::text, .example_si = "\"Data of the first survey.\"",
      .help = "Anything the reader of the report should know.",
      .set = [](Draft& d, const Value& v) { d.site.project.notes = v.text; }},
+    {.section = "project", .name = "altitude", .kind = Kind::quantity, .dimension = dimension::length, .range = level_range,
+     .preset_words = "sea level", .example_si = "\"640 m\"", .example_us = "\"2100 ft\"",
+     .help = "Height of the site above sea level: the pressure of the atmosphere, against cavitation, follows from it.",
+     .set =
+         [](Draft& d, const Value& v) {
+           d.site.project.has_altitude = true;
+           d.site.project.altitude = v.number;
+         },
+     .derive = [](Draft&) { return 0.0; }},
+    {.section = "project", .name = "water_temperature", .kind = Kind::number, .range = {0.0, 40.0}, .preset = "15",
+     .example_si = "10",
+     .help = "Temperature of the water in degrees Celsius, for the pressure of vapour.",
+     .set = [](Draft& d, const Value& v) { d.site.project.water_temperature = v.number; }},
 
     {.section = "crest", .name = "level", .kind = Kind::quantity, .dimension = dimension::length, .required = true,
      .range = level_range, .example_si = "\"412.5 m\"", .example_us = "\"1353 ft\"",
@@ -126,6 +139,15 @@ const Key rows[] = {
      .range = {0.005, 0.1}, .example_si = "0.013",
      .help = "Manning's n of the chute floor, instead of roughness_height.",
      .set = [](Draft& d, const Value& v) { d.site.chute.manning_n = v.number; }},
+    {.section = "chute", .name = "surface", .kind = Kind::choice, .choices = "smooth|stepped", .preset = "\"smooth\"",
+     .example_si = "\"smooth\"",
+     .help = "Surface of the chute. Steps begin at the tangent point and need one straight face (slope) and step_height; the energy "
+             "that they take is carried through to the basin.",
+     .set = [](Draft& d, const Value& v) { d.site.chute.is_stepped = v.choice == 1; }},
+    {.section = "chute", .name = "step_height", .kind = Kind::quantity, .dimension = dimension::length, .range = {0.1, 3.0},
+     .example_si = "\"0.9 m\"", .example_us = "\"3 ft\"",
+     .help = "Vertical height of a step; given for a stepped chute only.",
+     .set = [](Draft& d, const Value& v) { d.site.chute.step_height = v.number; }},
     {.section = "chute", .name = "wall_height", .kind = Kind::quantity, .dimension = dimension::length, .range = {1e-12, 100.0},
      .example_si = "\"4 m\"", .example_us = "\"13 ft\"",
      .help = "Height of the chute walls, normal to the floor.",

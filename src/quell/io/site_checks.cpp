@@ -19,6 +19,7 @@ class SiteChecker {
     discharges();
     floods();
     reaches();
+    steps();
     widths();
     levels();
     apron();
@@ -109,6 +110,19 @@ class SiteChecker {
       above = all[i].end_level;
       above_known = true;
     }
+  }
+
+  void steps() {
+    const site::Chute& chute = site_.chute;
+    if (!have({"chute.surface"})) return;
+    if (chute.is_stepped && !typed("chute.step_height"))
+      problem(at("chute.surface"), "a stepped chute needs step_height, the vertical height of a step");
+    if (!chute.is_stepped && typed("chute.step_height"))
+      problem(at("chute.step_height"), "step_height is for a stepped chute; set surface = \"stepped\" or delete it");
+    if (chute.is_stepped && chute.reaches.size() > 1)
+      problem(at("chute.reaches"), "a stepped chute has one straight face: give slope instead of reaches");
+    if (chute.is_stepped && have({"chute.width", "chute.end_width"}) && chute.width != chute.end_width)
+      problem(at("chute.end_width"), "a stepped chute keeps its width: the published methods hold for parallel walls only");
   }
 
   void widths() {

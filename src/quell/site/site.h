@@ -17,6 +17,9 @@ struct Project {
   std::string datum;
   std::string notes;
   std::string status;  ///< status of the work, such as "preliminary"
+  bool has_altitude = false;
+  double altitude = 0.0;            ///< m above sea level, for the pressure of the atmosphere; sea level where it is not given
+  double water_temperature = 15.0;  ///< degrees Celsius, for the pressure of vapour
 };
 
 /// Upstream face of the ogee crest, vertical : horizontal.
@@ -50,6 +53,8 @@ struct Chute {
   double roughness_height = 0.0;    ///< ks, m; 0 where manning_n is given
   double manning_n = 0.0;           ///< s/m^(1/3); 0 where roughness_height is given
   double wall_height = 0.0;         ///< m above the chute floor, normal to it; 0: not given
+  bool is_stepped = false;          ///< steps from the tangent point down; the chute then has one reach
+  double step_height = 0.0;         ///< s, m, vertical; 0 where the chute is smooth
 };
 
 enum class TailwaterCase { low, expected, high };

@@ -68,19 +68,6 @@ Polyline river_bed_line(const LongSection& section, double bed_level) {
   return {{section.basin_end, section.apron_level}, {section.basin_end + run, bed_level}, {section.far_station, bed_level}};
 }
 
-/// Where the jump begins. On the chute: where the tailwater stands a sequent depth above the chute's floor.
-double front_station(const LongSection& section, const design::WaterProfile& profile) {
-  using design::JumpPlace;
-  const auto& result = profile.result;
-  if (result.jump == JumpPlace::past_sill) return section.basin_end;
-  if (result.jump == JumpPlace::on_apron) return section.toe_station;
-  const double floor = section.apron_level + std::max(0.0, result.available_depth - result.toe.y2);
-  double station = section.toe_station;
-  for (const auto& p : profile.chute)
-    if (p.bed_level >= floor) station = p.station;
-  return std::min(station, section.toe_station);
-}
-
 double level_at(const Polyline& line, double x) {
   for (std::size_t i = 1; i < line.size(); ++i)
     if (x <= line[i].x) {
@@ -145,7 +132,7 @@ SectionWater water_of(const LongSection& section, const site::Site& site, const 
   SectionWater water;
   water.label = profile.label;
   water.profile = &profile;
-  water.front_station = front_station(section, profile);
+  water.front_station = section.toe_station + profile.result.position.front;
   water.surface.push_back({section.first_station, profile.reservoir_level});
   const auto& first = profile.chute.front();
   const double head = std::max(profile.reservoir_level - site.crest.crest_level, 0.0);

@@ -61,6 +61,50 @@ std::string origin_of(const ReportData& data, double discharge) {
   return {};
 }
 
+std::string signed_percent(double share) {
+  return fmt::format("{:+.1f} %", 100.0 * share);
+}
+
+/// Where the front stands in every tailwater case, and how far the low case is from losing it.
+void write_jump_places(Html& html, const ReportData& data) {
+  const auto& p = data.print;
+  const std::string m = p.length_unit();
+  html.element("h3", "Where the jump stands");
+  html.element(
+      "p",
+      "Front of the jump from the toe of the basin, downstream positive; a negative station lies up the chute. On the chute by "
+      "momentum with the pressure on the face, on the apron by friction; <i>h</i>: held by blocks or sill, as far down as "
+      "the tests of the type allow. A jump counts as on the apron up to the tailwater that the tests of its type call best, "
+      "although "
+      "momentum lets its front climb the foot of the chute. Submergence is the tailwater above the sequent depth over the "
+      "sequent depth. The last "
+      "columns say how much tailwater and how much more discharge at the same tailwater the low case can lose or take "
+      "before the jump leaves the basin.");
+  html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
+                            {head("Front, low", m), "n"},
+                            {head("Front, expected", m), "n"},
+                            {head("Front, high", m), "n"},
+                            {"Submergence, low", "n"},
+                            {"Submergence, high", "n"},
+                            {head("Depth to sweep-out", m), "n"},
+                            {head("Swept out at", p.discharge_unit()), "n"}});
+  for (const auto& row : rows_by_discharge(*data.chosen)) {
+    const auto* low = row.by_case[0];
+    const auto* high = row.by_case[2];
+    if (low == nullptr || high == nullptr) continue;
+    const auto front = [&](const design::CaseResult* one) {
+      if (one == nullptr) return std::string();
+      if (one->jump == design::JumpPlace::past_sill) return std::string("swept out");
+      return p.level(one->position.front) + (one->position.held ? " <i>h</i>" : "");
+    };
+    html.row({p.discharge(low->discharge, data.site.discharges.smallest), front(low), front(row.by_case[1]), front(high),
+              signed_percent(low->submergence), signed_percent(high->submergence), p.level(low->sweep_out_reserve),
+              low->sweep_out_discharge > 0.0 ? p.discharge(low->sweep_out_discharge, data.site.discharges.smallest)
+                                             : "above the range"});
+  }
+  html.close_table();
+}
+
 }  // namespace
 
 void write_inputs(Html& html, const ReportData& data) {
@@ -199,6 +243,7 @@ void write_case_results(Html& html, const ReportData& data) {
   }
   if (!governing_written) write_governing();
   html.close_table();
+  write_jump_places(html, data);
 }
 
 }  // namespace quell::output
