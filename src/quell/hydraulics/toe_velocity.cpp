@@ -19,7 +19,7 @@ double toe_velocity_jsce(double Z) noexcept {
   return 0.9 * std::sqrt(2.0 * gravity * Z);
 }
 
-double toe_velocity_em25(const DropInput& input) noexcept {
+double toe_velocity_em25(const FallInput& input) noexcept {
   return std::sqrt(2.0 * gravity * (input.Z - input.H / 2.0));
 }
 

@@ -29,13 +29,13 @@ Outcome<double> toe_velocity(const ToeVelocityInput& input) noexcept;
 /// 0.9 sqrt(2 g Z), m/s.
 double toe_velocity_jsce(double Z) noexcept;
 
-struct DropInput {
+struct FallInput {
   double Z;  ///< m
   double H;  ///< m
 };
 /// Ideal velocity of Engineering Monograph 25 (m/s): sqrt(2 g (Z - H/2)). Where the depth at the toe is less than H/2 the exact
 /// ideal velocity is higher, so that a ratio to this one may pass 1.
-double toe_velocity_em25(const DropInput& input) noexcept;
+double toe_velocity_em25(const FallInput& input) noexcept;
 
 struct IdealVelocityInput {
   double q;       ///< m2/s, > 0

@@ -70,6 +70,8 @@ Outcome<ChuteGeometry> chute_geometry(const Site& site, double lowest_level) {
   geometry.tangent_level = site.crest.crest_level - tangent.y;
   geometry.tangent_path = hydraulics::upstream_quadrant_length * site.crest.design_head + tangent.arc_length;
   geometry.lowest_level = lowest_level;
+  geometry.crest_level = site.crest.crest_level;
+  geometry.step_height = site.chute.step_height;
   double level = geometry.tangent_level;
   for (std::size_t i = 0; i < reaches.size(); ++i) {
     const bool last = i + 1 == reaches.size();
