@@ -29,12 +29,14 @@
 #include "quell/hydraulics/jump_inside.h"
 #include "quell/hydraulics/jump_inverse.h"
 #include "quell/hydraulics/jump_lengths.h"
+#include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/jump_submerged.h"
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/labyrinth.h"
 #include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
@@ -50,6 +52,11 @@
 #include "quell/hydraulics/toe_velocity.h"
 #include "quell/hydraulics/transitions.h"
 #include "quell/hydraulics/uniform_flow.h"
+#include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/side_channel.h"
+#include "quell/hydraulics/sluice.h"
+#include "quell/hydraulics/stepped_chute.h"
+#include "quell/hydraulics/toe_velocity.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
 
@@ -229,6 +236,14 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::jump_profile_horizontal,
+      &record::jump_location_horizontal_apron,
+      &record::jump_location_channel,
+      &record::jump_sweep_out_depth_friction,
+      &record::jump_drowning_depth_friction,
+      &record::channel_profile_depth,
+      &record::channel_profile_distance,
+      &record::channel_profile_direct_step,
       &record::jump_front_on_chute,
       &record::basin_freeboard,
       &record::invert_curve_pressure,

@@ -30,6 +30,9 @@ struct ChutePoint {
   double boundary_layer = 0.0;   ///< delta, m; equal to depth once it has reached the surface
   double energy_level = 0.0;     ///< m
   bool fully_turbulent = false;  ///< the layer has reached the surface
+  double air_content = 0.0;      ///< mean, up to the depth of 90 % air; these three by add_air_and_cavitation
+  double bulked_depth = 0.0;     ///< m, of the mixture, normal to the bed
+  double cavitation_index = 0.0;
 };
 
 /// A straight piece of the bed with linearly changing width. A reach of the site is one piece, or two where its width stops
