@@ -1,5 +1,5 @@
 # Turns data/ into C++ tables: the curves (points from <id>.csv, card from <id>.toml), the bibliography, and the texts
-# of the validation book. Run by CMake with -DDATA=… -DOUT=…; stops the build on a malformed file.
+# of the validation book and of the measured data (card <name>.toml, points <name>.csv). Run by CMake with -DDATA=… -DOUT=…; stops the build on a malformed file.
 
 function(quoted text result)
   string(REPLACE "\\" "\\\\" text "${text}")
@@ -137,3 +137,30 @@ std::span<const CheckText> check_texts() { return std::span<const CheckText>(tex
 }  // namespace quell::app
 ")
 file(RENAME ${OUT}/check_texts.cpp.new ${OUT}/check_texts.cpp)
+
+# --- measured data: card and points of each set, read by the program
+set(measured_rows "")
+file(GLOB measured_files ${DATA}/measured/*.csv)
+list(SORT measured_files)
+foreach(file ${measured_files})
+  get_filename_component(name ${file} NAME_WE)
+  file(READ ${DATA}/measured/${name}.toml card)
+  file(READ ${file} points)
+  string(APPEND measured_rows "    {\"${name}\", R\"toml(${card})toml\", R\"csv(${points})csv\"},\n")
+endforeach()
+file(WRITE ${OUT}/measured_texts.cpp.new
+"// Made by cmake/CompileData.cmake from data/measured. Do not edit.
+#include \"quell/app/check_texts.h\"
+
+namespace quell::app {
+namespace {
+constexpr MeasuredText texts[] = {
+${measured_rows}    {\"\", \"\", \"\"}};
+}  // namespace
+
+std::span<const MeasuredText> measured_texts() {
+  return std::span<const MeasuredText>(texts).first(std::size(texts) - 1);
+}
+}  // namespace quell::app
+")
+file(RENAME ${OUT}/measured_texts.cpp.new ${OUT}/measured_texts.cpp)

@@ -51,6 +51,24 @@ void append_row(std::string& out, const CheckRow& row) {
                      cell(reason));
 }
 
+std::string measured_markdown(const std::vector<MeasuredSet>& sets) {
+  if (sets.empty()) return {};
+  std::string out =
+      "## Measured against computed\n\nThe scatter of jumps and of laboratories: measured over computed, with its mean (bias) "
+      "and standard "
+      "deviation (spread). These pass or fail nothing.\n\n![Measured against computed](images/measured_jumps.svg)\n\n"
+      "| data | known | method | symbol | number | mean | st. dev. | least | most | remarks "
+      "|\n|---|---|---|---|---|---|---|---|---|---|\n";
+  for (const MeasuredSet& set : sets) {
+    const bool seen = std::all_of(set.points.begin(), set.points.end(), [](const MeasuredPoint& point) { return point.seen; });
+    out += fmt::format("| {}: {}, {} | {} | `{}` | {} | {} | {:.3f} | {} | {:.3f} | {:.3f} | {} |\n", cell(set.source),
+                       cell(set.title), cell(set.place), seen ? "seen" : "from memory, in part or all", set.method, set.symbol,
+                       set.points.size(), set.bias(), set.points.size() < 2 ? "–" : fmt::format("{:.3f}", set.spread()),
+                       set.lowest(), set.highest(), cell(set.remarks));
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string difference_text(const CheckRow& row) {
@@ -67,7 +85,7 @@ bool is_wider_than_print(const CheckRow& row) {
   return row.tolerance > 1.21 * half_digit;  // 0.6 of the last digit still is its rounding
 }
 
-std::string book_markdown(const std::vector<CheckedFile>& book) {
+std::string book_markdown(const std::vector<CheckedFile>& book, const std::vector<MeasuredSet>& sets) {
   std::size_t rows = 0;
   std::size_t failed = 0;
   for (const CheckedFile& file : book) {
@@ -96,7 +114,7 @@ std::string book_markdown(const std::vector<CheckedFile>& book) {
     for (const std::string& fault : file.faults) out += "\nFault: " + fault + "\n";
     out += "\n";
   }
-  return out;
+  return out + measured_markdown(sets);
 }
 
 }  // namespace quell::app

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "quell/app/measured.h"
 #include "quell/app/validation.h"
 
 namespace quell::app {
@@ -15,7 +16,8 @@ std::string difference_text(const CheckRow& row);
 /// True where the tolerance is wider than half a unit of the last printed digit.
 bool is_wider_than_print(const CheckRow& row);
 
-/// docs/validation.md: counts, and every row of the book with ours, theirs, difference, tolerance, source and reason.
-std::string book_markdown(const std::vector<CheckedFile>& book);
+/// docs/validation.md: counts, and every row of the book with ours, theirs, difference, tolerance, source and reason; then
+/// the measured data with bias and spread.
+std::string book_markdown(const std::vector<CheckedFile>& book, const std::vector<MeasuredSet>& sets);
 
 }  // namespace quell::app

@@ -1,4 +1,5 @@
-// The validation book compiled in: data/checks/<author_year>.toml, for `quell verify`.
+// Compiled in for `quell verify`: the validation book (data/checks/<author_year>.toml) and the measured data
+// (data/measured/<author_year>.csv with its card).
 #pragma once
 
 #include <span>
@@ -12,5 +13,13 @@ struct CheckText {
 };
 
 std::span<const CheckText> check_texts();
+
+struct MeasuredText {
+  std::string_view name;    ///< without ending
+  std::string_view card;    ///< TOML
+  std::string_view points;  ///< CSV
+};
+
+std::span<const MeasuredText> measured_texts();
 
 }  // namespace quell::app

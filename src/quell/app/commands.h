@@ -52,6 +52,7 @@ struct VerifyArguments {
   Common common;
   std::string pattern;  ///< part of a file name or method id; empty: all
   bool markdown = false;
+  std::string scatter;  ///< file for the figure of measured against computed; empty: none
 };
 int verify(const VerifyArguments& arguments);
 

@@ -93,6 +93,8 @@ int run(int argc, char** argv) try {
   verify_command->add_option("pattern", verify_arguments.pattern, "part of a file name or a method id")
       ->option_text("[PATTERN]");
   verify_command->add_flag("--markdown", verify_arguments.markdown, "the book as a document");
+  verify_command->add_option("--scatter", verify_arguments.scatter, "write a figure (SVG) of measured against computed values")
+      ->option_text("FILE");
   add_common(*verify_command, verify_arguments.common);
   verify_command->callback([&] { result = verify(verify_arguments); });
 

@@ -1,12 +1,15 @@
-// quell verify [PATTERN]: the validation book run in the installed program.
+// quell verify [PATTERN]: the validation book run in the installed program, and measured data against it.
 #include <fmt/format.h>
 
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "quell/app/book_text.h"
 #include "quell/app/check_texts.h"
 #include "quell/app/commands.h"
+#include "quell/app/measured.h"
 #include "quell/app/validation.h"
+#include "quell/io/files.h"
 
 namespace quell::app {
 namespace {
@@ -46,7 +49,33 @@ Json row_json(const CheckedFile& file, const CheckRow& row) {
               {"note", row.note}};
 }
 
-Json book_json(const std::vector<CheckedFile>& book, std::size_t passed, std::size_t failed) {
+Json measured_json(const std::vector<MeasuredSet>& sets) {
+  Json list = Json::array();
+  for (const MeasuredSet& set : sets) {
+    Json points = Json::array();
+    for (const MeasuredPoint& point : set.points)
+      points.push_back(Json{{"ours", point.ours},
+                            {"measured", point.measured},
+                            {"ratio", point.ratio()},
+                            {"provenance", point.seen ? "seen" : "memory"}});
+    list.push_back(Json{{"set", set.name},
+                        {"source", set.source},
+                        {"title", set.title},
+                        {"place", set.place},
+                        {"method", set.method},
+                        {"symbol", set.symbol},
+                        {"number", set.points.size()},
+                        {"bias", set.bias()},
+                        {"spread", set.points.size() < 2 ? Json(nullptr) : Json(set.spread())},
+                        {"remarks", set.remarks},
+                        {"points", points},
+                        {"faults", set.faults}});
+  }
+  return list;
+}
+
+Json book_json(const std::vector<CheckedFile>& book, const std::vector<MeasuredSet>& sets, std::size_t passed,
+               std::size_t failed) {
   Json sources = Json::array();
   for (const CheckedFile& file : book) {
     Json rows = Json::array();
@@ -58,7 +87,11 @@ Json book_json(const std::vector<CheckedFile>& book, std::size_t passed, std::si
                            {"checks", rows},
                            {"faults", file.faults}});
   }
-  return Json{{"program", {{"version", QUELL_VERSION}}}, {"passed", passed}, {"failed", failed}, {"sources", sources}};
+  return Json{{"program", {{"version", QUELL_VERSION}}},
+              {"passed", passed},
+              {"failed", failed},
+              {"sources", sources},
+              {"measured", measured_json(sets)}};
 }
 
 /// At most `width` columns; a longer text ends in "...".
@@ -105,12 +138,39 @@ void print_file(const CheckedFile& file, const std::optional<UnitSystem>& units)
   fmt::print("  {} of {} agree\n\n", total - file.failures(), total);
 }
 
+void print_measured(const std::vector<MeasuredSet>& sets) {
+  if (sets.empty()) return;
+  fmt::print("Measured over computed: these show the scatter of jumps and of laboratories, and pass or fail nothing\n");
+  fmt::print("  {:30} {:32} {:6} {:>6} {:>6} {:>6} {:>6} {:>6}\n", "", "method", "", "number", "mean", "st.dev", "least",
+             "most");
+  for (const MeasuredSet& set : sets) {
+    fmt::print("  {:30} {:32} {:6} {:>6} {:>6.3f} {:>6} {:>6.3f} {:>6.3f}\n", cut(set.source, 30), cut(set.method, 32),
+               set.symbol, set.points.size(), set.bias(), set.points.size() < 2 ? "-" : fmt::format("{:.3f}", set.spread()),
+               set.lowest(), set.highest());
+    for (const std::string& fault : set.faults) fmt::print("{}\n", cut("  FAULT " + set.name + ": " + fault, 100));
+  }
+  fmt::print("\n");
+}
+
+/// The figure, whole or not at all. The error is a sentence.
+tl::expected<void, std::string> write_scatter(const std::string& file, const std::vector<MeasuredSet>& sets) {
+  const std::filesystem::path path(file);
+  if (path.filename().empty()) return tl::unexpected(fmt::format("'{}' is no file name", file));
+  const auto folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
+  return io::write_files(folder, {{path.filename().string(), output::scatter_svg(scatter_panels(sets))}});
+}
+
 }  // namespace
 
 int verify(const VerifyArguments& arguments) {
   const std::vector<CheckedFile> book = run_book(arguments.pattern);
-  if (book.empty()) {
+  const std::vector<MeasuredSet> sets = measured_sets(arguments.pattern);
+  if (book.empty() && sets.empty()) {
     fmt::print(stderr, "quell verify: no file, source or method of the validation book holds '{}'\n", arguments.pattern);
+    return exit_bad_input;
+  }
+  if (!arguments.scatter.empty() && sets.empty()) {
+    fmt::print(stderr, "quell verify: no measured data hold '{}': there is nothing to draw\n", arguments.pattern);
     return exit_bad_input;
   }
   std::size_t failed = 0;
@@ -119,14 +179,26 @@ int verify(const VerifyArguments& arguments) {
     failed += file.failures();
     total += file.rows.size() + file.faults.size();
   }
+  for (const MeasuredSet& set : sets) {
+    failed += set.faults.size();
+    total += set.faults.size();
+  }
   if (arguments.common.json) {
-    fmt::print("{}\n", book_json(book, total - failed, failed).dump(2));
+    fmt::print("{}\n", book_json(book, sets, total - failed, failed).dump(2));
   } else if (arguments.markdown) {
-    fmt::print("{}", book_markdown(book));
+    fmt::print("{}", book_markdown(book, sets));
   } else {
     for (const CheckedFile& file : book) print_file(file, arguments.common.units);
+    print_measured(sets);
     fmt::print("{} of {} numbers from {} sources agree{}\n", total - failed, total, book.size(),
                failed == 0 ? "" : fmt::format("; {} do not", failed));
+  }
+  if (!arguments.scatter.empty()) {
+    if (const auto written = write_scatter(arguments.scatter, sets); !written) {
+      fmt::print(stderr, "quell verify: {}\n", written.error());
+      return exit_no_result;
+    }
+    fmt::print(stderr, "wrote {}\n", arguments.scatter);
   }
   return failed == 0 ? exit_done : exit_requirement_fails;
 }

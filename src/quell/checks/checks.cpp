@@ -10,8 +10,9 @@ constexpr Check of_level[] = {tailwater_margin, sweep_out,    sequent_depth_met,
 constexpr Check of_ogee[] = {crest_overload, crest_pressure, crest_submergence, crest_proximity};
 constexpr Check of_weir[] = {weir_largest_head, weir_smallest_head, crest_submergence};
 constexpr Check of_labyrinth[] = {weir_largest_head, weir_smallest_head, crest_submergence, labyrinth_model};
-constexpr Check of_rest[] = {chute_walls, chute_width_change, basin_width_change, invert_curve, jump_waves, toe_velocity,
-                             riprap,      roller_hazard,      physical_model};
+constexpr Check of_rest[] = {
+    chute_walls,  chute_air,  chute_walls_air, chute_cavitation,    chute_steps, chute_width_change, basin_width_change,
+    invert_curve, jump_waves, toe_velocity,    toe_velocity_second, riprap,      roller_hazard,      physical_model};
 
 std::span<const Check> of_crest(site::CrestShape shape) {
   switch (shape) {

@@ -65,6 +65,13 @@ Finding chute_width_change(const BasinView& view);
 Finding basin_width_change(const BasinView& view);
 Finding invert_curve(const BasinView& view);
 
+// Flow on the chute (chute_flow.cpp)
+Finding chute_air(const BasinView& view);
+Finding chute_cavitation(const BasinView& view);
+Finding chute_walls_air(const BasinView& view);
+Finding chute_steps(const BasinView& view);
+Finding toe_velocity_second(const BasinView& view);
+
 // Jump, river, people (basin.cpp)
 Finding jump_waves(const BasinView& view);
 Finding toe_velocity(const BasinView& view);

@@ -9,6 +9,7 @@
 #include "quell/design/placing.h"
 #include "quell/design/quantities.h"
 #include "quell/design/workings.h"
+#include "quell/site/chute_air.h"
 #include "quell/site/jump.h"
 
 namespace quell::design {
@@ -116,7 +117,8 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                        [](const Finding& finding) { return finding.asks_for_model; });
   option.findings.insert(option.findings.end(), option.structure.findings.begin(), option.structure.findings.end());
   const auto states = states_of(option);
-  const auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
+  auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
+  site::add_air_and_cavitation(prepared.site, prepared.cases.back().chute, wettest);
   const checks::BasinView view{.site = prepared.site,
                                .geometry = prepared.geometry,
                                .states = states,
@@ -169,6 +171,7 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
                        .reservoir_level = entry.data.reservoir_level,
                        .tailwater_level = entry.data.tailwater_level[0],
                        .chute = entry.chute.profile(option.apron_level, 60)};
+  site::add_air_and_cavitation(prepared.site, entry.chute, profile.chute);
   if (const auto toe = toe_at(entry, option.width, option.apron_level))
     profile.result = judge_case(prepared, *option.type, entry.data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
   place_jump(prepared, entry, option, profile.result);

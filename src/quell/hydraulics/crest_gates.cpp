@@ -38,7 +38,8 @@ constexpr Symbol blend_in[] = {{"Qo", "discharge under the gate", dimension::dis
 constexpr Symbol discharge_out[] = {{"Q", "discharge", dimension::discharge, {0.0, no_limit}}};
 
 std::string_view radial_condition(std::span<const double> in) {
-  return in[3] >= in[1] / 2.0 ? std::string_view{} : "the opening reaches above the energy level: the gate does not touch the flow";
+  return in[3] >= in[1] / 2.0 ? std::string_view{}
+                              : "the opening reaches above the energy level: the gate does not touch the flow";
 }
 }  // namespace
 
@@ -75,20 +76,19 @@ const Method gate_by_heads{
       return {};
     }};
 
-const Method gate_blend{
-    .id = "gate.discharge.blend",
-    .title = "Discharge of a gated crest between flow under the gate and free flow",
-    .equation = "w = min(max((G0/He - 0.6)/0.15, 0), 1); Q = min(Qf, Qo + w*(Qf - Qo))",
-    .inputs = blend_in,
-    .outputs = discharge_out,
-    .source = "practice",
-    .place = "gate out of the flow from G0/He of 0.75, in it up to 0.6; never above the free crest",
-    .provenance = Provenance::common_practice,
-    .accuracy = "as the two discharges; within the passage 10 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = gate_or_free_discharge({.orifice = in[0], .free = in[1], .G0 = in[2], .He = in[3]});
-      return {};
-    }};
+const Method gate_blend{.id = "gate.discharge.blend",
+                        .title = "Discharge of a gated crest between flow under the gate and free flow",
+                        .equation = "w = min(max((G0/He - 0.6)/0.15, 0), 1); Q = min(Qf, Qo + w*(Qf - Qo))",
+                        .inputs = blend_in,
+                        .outputs = discharge_out,
+                        .source = "practice",
+                        .place = "gate out of the flow from G0/He of 0.75, in it up to 0.6; never above the free crest",
+                        .provenance = Provenance::common_practice,
+                        .accuracy = "as the two discharges; within the passage 10 %",
+                        .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                          out[0] = gate_or_free_discharge({.orifice = in[0], .free = in[1], .G0 = in[2], .He = in[3]});
+                          return {};
+                        }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

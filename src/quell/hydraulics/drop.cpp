@@ -47,41 +47,38 @@ constexpr Symbol foot_out[] = {{"y1", "depth at the foot of the drop", dimension
 
 /// The drop is measured from crest to apron and must exceed critical depth for the nappe to fall.
 std::string_view drop_condition(std::span<const double> in) {
-  return in[0] * in[0] <= gravity * std::pow(in[1], 3.0)
-             ? std::string_view{}
-             : "the drop is lower than critical depth: there is no free nappe";
+  return in[0] * in[0] <= gravity * std::pow(in[1], 3.0) ? std::string_view{}
+                                                         : "the drop is lower than critical depth: there is no free nappe";
 }
 }  // namespace
 
-const Method brink_depth_subcritical{
-    .id = "overfall.brink_depth.rouse",
-    .title = "Depth at the brink of a free overfall, subcritical approach",
-    .equation = "yb = 0.715*(q^2/g)^(1/3)",
-    .inputs = brink_in,
-    .outputs = brink_out,
-    .source = "rouse_1936",
-    .place = "level rectangular channel, aerated nappe",
-    .provenance = Provenance::memory,
-    .accuracy = "about 1 %",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = brink_depth(in[0]);
-      return {};
-    }};
+const Method brink_depth_subcritical{.id = "overfall.brink_depth.rouse",
+                                     .title = "Depth at the brink of a free overfall, subcritical approach",
+                                     .equation = "yb = 0.715*(q^2/g)^(1/3)",
+                                     .inputs = brink_in,
+                                     .outputs = brink_out,
+                                     .source = "rouse_1936",
+                                     .place = "level rectangular channel, aerated nappe",
+                                     .provenance = Provenance::memory,
+                                     .accuracy = "about 1 %",
+                                     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                       out[0] = brink_depth(in[0]);
+                                       return {};
+                                     }};
 
-const Method brink_depth_supercritical{
-    .id = "overfall.brink_depth.hager",
-    .title = "Depth at the brink of a free overfall, supercritical approach",
-    .equation = "yb = y0*F0^2/(F0^2 + 0.4)",
-    .inputs = approach_in,
-    .outputs = brink_out,
-    .source = "hager_1983",
-    .place = "momentum balance at the brink",
-    .provenance = Provenance::memory,
-    .accuracy = "about 1 %; at F0 = 1 it gives 0.714 of critical depth",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = brink_depth(SupercriticalBrinkInput{.y0 = in[0], .F0 = in[1]});
-      return {};
-    }};
+const Method brink_depth_supercritical{.id = "overfall.brink_depth.hager",
+                                       .title = "Depth at the brink of a free overfall, supercritical approach",
+                                       .equation = "yb = y0*F0^2/(F0^2 + 0.4)",
+                                       .inputs = approach_in,
+                                       .outputs = brink_out,
+                                       .source = "hager_1983",
+                                       .place = "momentum balance at the brink",
+                                       .provenance = Provenance::memory,
+                                       .accuracy = "about 1 %; at F0 = 1 it gives 0.714 of critical depth",
+                                       .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                         out[0] = brink_depth(SupercriticalBrinkInput{.y0 = in[0], .F0 = in[1]});
+                                         return {};
+                                       }};
 
 const Method drop_geometry_rand{
     .id = "drop.geometry.rand",
@@ -105,21 +102,20 @@ const Method drop_geometry_rand{
       return {};
     }};
 
-const Method drop_foot_depth_white{
-    .id = "drop.foot_depth.white",
-    .title = "Depth at the foot of a straight drop from momentum",
-    .equation = "yc = (q^2/g)^(1/3); y1 = yc*sqrt(2)/(1.06 + sqrt(h/yc + 1.5))",
-    .inputs = drop_in,
-    .outputs = foot_out,
-    .source = "white_1943",
-    .place = "discussion of Moore's measurements",
-    .provenance = Provenance::memory,
-    .accuracy = "about 13 % above Rand's fit at a drop number of 0.015",
-    .condition = drop_condition,
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = drop_depth_white({.q = in[0], .h = in[1]});
-      return {};
-    }};
+const Method drop_foot_depth_white{.id = "drop.foot_depth.white",
+                                   .title = "Depth at the foot of a straight drop from momentum",
+                                   .equation = "yc = (q^2/g)^(1/3); y1 = yc*sqrt(2)/(1.06 + sqrt(h/yc + 1.5))",
+                                   .inputs = drop_in,
+                                   .outputs = foot_out,
+                                   .source = "white_1943",
+                                   .place = "discussion of Moore's measurements",
+                                   .provenance = Provenance::memory,
+                                   .accuracy = "about 13 % above Rand's fit at a drop number of 0.015",
+                                   .condition = drop_condition,
+                                   .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                     out[0] = drop_depth_white({.q = in[0], .h = in[1]});
+                                     return {};
+                                   }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

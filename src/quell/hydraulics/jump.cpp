@@ -59,11 +59,19 @@ std::string_view name_of(JumpClass jump_class) {
 std::string_view meaning_of(JumpClass jump_class) {
   switch (jump_class) {
     case JumpClass::none: return "The flow is not supercritical: there is no jump.";
-    case JumpClass::undular: return "Standing waves without a roller; hardly any loss.";
-    case JumpClass::weak: return "Small rollers and a smooth surface after them; low loss.";
-    case JumpClass::oscillating: return "The jet flips between bed and surface; irregular waves travel far downstream.";
-    case JumpClass::steady: return "A well-formed jump, least sensitive to tailwater.";
-    case JumpClass::strong: return "A rough surface with spray; high loss.";
+    case JumpClass::undular:
+      return "Standing waves without a roller, hardly any loss: set walls by the first crest and protect the banks from the "
+             "waves; blocks and sills do nothing.";
+    case JumpClass::weak:
+      return "Small rollers and a smooth surface after them, low loss: a plain apron of the length of the jump is enough.";
+    case JumpClass::oscillating:
+      return "The jet flips between bed and surface; its waves travel for kilometres and attack banks and riprap. Leave the "
+             "range by another drop or unit discharge, or take a low-Froude basin with wave suppressors and a tailwater 5 to "
+             "10 % above y2.";
+    case JumpClass::steady: return "A well-formed jump, least sensitive to tailwater: the best range for a basin.";
+    case JumpClass::strong:
+      return "High loss with a rough surface and spray: raise the walls, secure the floor against pressure fluctuation, and "
+             "review cavitation at blocks.";
   }
   return "";
 }
@@ -88,6 +96,9 @@ constexpr Symbol hager_in[] = {{"F1", "Froude number before the jump", dimension
                                {"y1", "depth before the jump", dimension::length, above_zero}};
 constexpr Symbol roller_out[] = {{"Lr", "length of the roller", dimension::length, {0.0, no_limit}}};
 
+constexpr Symbol class_in[] = {{"F1", "Froude number before the jump", dimension::none, {0.0, 20.0}}};
+constexpr Symbol class_out[] = {
+    {"class", "0 no jump, 1 undular, 2 weak, 3 oscillating, 4 steady, 5 strong", dimension::none, {0.0, 5.0}}};
 }  // namespace
 
 const Method froude_number{.id = "flow.froude_number.rectangular",
@@ -182,6 +193,27 @@ const Method jump_length_hager_1992{.id = "jump.length.hager_1992",
                                       out[0] = jump_length_hager({.F1 = in[0], .y1 = in[1]});
                                       return {};
                                     }};
+
+const Method jump_class_em25{
+    .id = "jump.class.em25",
+    .title = "Class of the jump by the Froude number before it",
+    .kind = EquationKind::procedure,
+    .equation = "No jump up to 1, undular below 1.7, weak below 2.5, oscillating below 4.5, steady up to 9, strong above.",
+    .inputs = class_in,
+    .outputs = class_out,
+    .source = "peterka_1984",
+    .place = "sec. 1, forms of the jump, as repeated in later handbooks",
+    .provenance = Provenance::seen,
+    .accuracy = "the limits are not sharp; they move with inflow, width and Reynolds number",
+    .remarks =
+        "1 undular: set walls by the first crest, protect the banks. 2 weak: a plain apron is enough. 3 oscillating: waves "
+        "travel for kilometres and attack banks and riprap; leave the range by another drop or unit discharge, or take a "
+        "low-Froude basin, wave suppressors and a tailwater 5 to 10 % above y2. 4 steady: the best range. 5 strong: spray, "
+        "high walls, pressure fluctuation. Wide shallow models at low Reynolds number were undular even at F1 = 3.",
+    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      out[0] = static_cast<double>(classify_jump(in[0]));
+      return {};
+    }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

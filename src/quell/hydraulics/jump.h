@@ -48,10 +48,10 @@ double roller_length(const RollerInput& input);
 double jump_length_hager(const RollerInput& input);
 
 /// Class of a jump by the Froude number before it. The limits 1.7, 2.5, 4.5, 9 are not sharp.
-enum class JumpClass { none, undular, weak, oscillating, steady, strong };
+enum class JumpClass { none = 0, undular = 1, weak = 2, oscillating = 3, steady = 4, strong = 5 };
 JumpClass classify_jump(double F1);
 std::string_view name_of(JumpClass jump_class);
-std::string_view meaning_of(JumpClass jump_class);  ///< what it means for the design, a sentence
+std::string_view meaning_of(JumpClass jump_class);  ///< what it does and what that means for the design
 
 namespace record {
 extern const Method froude_number;
@@ -60,6 +60,7 @@ extern const Method energy_loss_rectangular;
 extern const Method jump_length_em25;
 extern const Method roller_length_hager_1990;
 extern const Method jump_length_hager_1992;
+extern const Method jump_class_em25;
 }  // namespace record
 
 }  // namespace quell::hydraulics

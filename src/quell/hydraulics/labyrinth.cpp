@@ -19,10 +19,10 @@ struct HalfRound {
   double a, b, c, e;
   double Cd(double r) const noexcept { return a * std::pow(r, b * std::pow(r, c)) + e; }
 };
-constexpr HalfRound half_round[] = {
-    {6, 0.009447, -4.039, 0.3955, 0.1870},  {8, 0.017090, -3.497, 0.4048, 0.2286},  {10, 0.029900, -2.978, 0.4107, 0.2520},
-    {12, 0.030390, -3.102, 0.4393, 0.2912}, {15, 0.031600, -3.270, 0.4849, 0.3349}, {20, 0.033610, -3.500, 0.5536, 0.3923},
-    {35, 0.018550, -4.904, 0.6697, 0.5062}};
+constexpr HalfRound half_round[] = {{6, 0.009447, -4.039, 0.3955, 0.1870},  {8, 0.017090, -3.497, 0.4048, 0.2286},
+                                    {10, 0.029900, -2.978, 0.4107, 0.2520}, {12, 0.030390, -3.102, 0.4393, 0.2912},
+                                    {15, 0.031600, -3.270, 0.4849, 0.3349}, {20, 0.033610, -3.500, 0.5536, 0.3923},
+                                    {35, 0.018550, -4.904, 0.6697, 0.5062}};
 
 /// Cd as a polynomial in r.
 struct QuarterRound {
@@ -30,10 +30,10 @@ struct QuarterRound {
   double A0, A1, A2, A3, A4;
   double Cd(double r) const noexcept { return A0 + r * (A1 + r * (A2 + r * (A3 + r * A4))); }
 };
-constexpr QuarterRound quarter_round[] = {
-    {6, 0.49, -0.24, -1.20, 2.17, -1.03}, {8, 0.49, 1.08, -5.27, 6.79, -2.83},  {12, 0.49, 1.06, -4.43, 5.18, -1.97},
-    {15, 0.49, 1.00, -3.57, 3.82, -1.38}, {18, 0.49, 1.32, -4.13, 4.24, -1.50}, {25, 0.49, 1.51, -3.83, 3.40, -1.05},
-    {35, 0.49, 1.69, -4.05, 3.62, -1.10}, {90, 0.49, 1.46, -2.56, 1.44, 0.0}};
+constexpr QuarterRound quarter_round[] = {{6, 0.49, -0.24, -1.20, 2.17, -1.03}, {8, 0.49, 1.08, -5.27, 6.79, -2.83},
+                                          {12, 0.49, 1.06, -4.43, 5.18, -1.97}, {15, 0.49, 1.00, -3.57, 3.82, -1.38},
+                                          {18, 0.49, 1.32, -4.13, 4.24, -1.50}, {25, 0.49, 1.51, -3.83, 3.40, -1.05},
+                                          {35, 0.49, 1.69, -4.05, 3.62, -1.10}, {90, 0.49, 1.46, -2.56, 1.44, 0.0}};
 
 /// Straight line in the angle between the two rows beside it.
 template <class Row, std::size_t N>
@@ -71,11 +71,13 @@ constexpr Symbol half_in[] = {{"HT", "total head above the crest", dimension::le
                               {"P", "height of the weir", dimension::length, above_zero},
                               {"alpha", "angle of the side walls to the flow", dimension::none, measured_angles},
                               {"Lc", "crest length along its centre line", dimension::length, above_zero}};
-constexpr Symbol quarter_in[] = {
-    {"HT", "total head above the crest", dimension::length, above_zero},
-    {"P", "height of the weir", dimension::length, above_zero},
-    {"alpha", "angle of the side walls to the flow", dimension::none, {measured_angles.lowest, 90.0 * degree * (1.0 + rounding)}},
-    {"L", "effective crest length", dimension::length, above_zero}};
+constexpr Symbol quarter_in[] = {{"HT", "total head above the crest", dimension::length, above_zero},
+                                 {"P", "height of the weir", dimension::length, above_zero},
+                                 {"alpha",
+                                  "angle of the side walls to the flow",
+                                  dimension::none,
+                                  {measured_angles.lowest, 90.0 * degree * (1.0 + rounding)}},
+                                 {"L", "effective crest length", dimension::length, above_zero}};
 constexpr Symbol flow_out[] = {{"Cd", "discharge coefficient", dimension::none, {0.0, 1.2}},
                                {"Q", "discharge", dimension::discharge, above_zero}};
 

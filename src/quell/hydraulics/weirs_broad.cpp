@@ -45,7 +45,7 @@ constexpr Symbol throat_in[] = {
     {"He", "total head above the crest", dimension::length, {0.03, no_limit}},
     {"Lw", "length of the crest along the flow", dimension::length, above_zero},
     {"b", "crest length across the flow", dimension::length, above_zero},
-    {"h2", "tailwater level above the crest, 0 where it is below", dimension::length, {0.0, no_limit}, 0.0},
+    {"r", "tailwater level above the crest over He, 0 where it is below the crest", dimension::none, {0.0, 1.0}, 0.0},
     {"ML",
      "modular limit: 0.66 behind a vertical back, 0.85 to 0.95 behind a sloping one",
      dimension::none,
@@ -70,7 +70,7 @@ std::string_view square_condition(std::span<const double> in) {
 std::string_view throat_condition(std::span<const double> in) {
   const double ratio = in[0] / in[1];
   if (!(ratio >= 0.1 && ratio <= 1.0)) return "He/Lw lies outside 0.1 to 1, where it was measured";
-  return in[3] <= in[4] * in[0] ? std::string_view{} : "the tailwater is above the modular limit: the crest is drowned";
+  return in[3] <= in[4] ? std::string_view{} : "the tailwater is above the modular limit: the crest is drowned";
 }
 BroadWeirInput broad_weir(std::span<const double> in) {
   return {.He = in[0], .Lw = in[1], .b = in[2]};

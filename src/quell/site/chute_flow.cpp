@@ -10,6 +10,7 @@
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
+#include "quell/hydraulics/stepped_chute.h"
 
 namespace quell::site {
 namespace {
@@ -56,8 +57,37 @@ Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double disc
   flow.geometry_ = &geometry;
   flow.discharge_ = discharge;
   flow.start_energy_level_ = start_energy_level;
-  if (auto done = flow.follow_layer(); !done) return tl::unexpected(done.error());
+  const bool stepped = geometry.step_height > 0.0;
+  if (auto done = stepped ? flow.follow_steps() : flow.follow_layer(); !done) return tl::unexpected(done.error());
   return flow;
+}
+
+/// The steps' own flow begins where the crest's ends; the air enters where the authors of the relation saw it.
+Outcome<void> ChuteFlow::follow_steps() {
+  const auto& piece = geometry_->pieces.front();
+  if (!leaves_crest(piece, end_path(piece), discharge_, start_energy_level_)) return no_answer(too_flat);
+  start_path_ = piece.start_path;
+  if (!leaves_crest(piece, start_path_, discharge_, start_energy_level_)) {
+    const double least = 1.3 * hydraulics::least_energy(discharge_ / piece.start_width, piece.cosine);
+    start_path_ += (least - (start_energy_level_ - piece.start_level)) / piece.sine;
+  }
+  const auto toe = hydraulics::stepped_chute_toe({.q = discharge_ / piece.start_width,
+                                                  .step_height = geometry_->step_height,
+                                                  .phi = piece.angle,
+                                                  .Hdam = geometry_->crest_level - geometry_->lowest_level});
+  if (!toe) return tl::unexpected(toe.error());
+  const double inception = std::max(start_path_, geometry_->start_path + toe->inception_length);
+  critical_path_ = inception < end_path(piece) ? inception : -1.0;
+  return {};
+}
+
+double ChuteFlow::energy_level_on_steps(double bed_level) const noexcept {
+  const auto& piece = geometry_->pieces.front();
+  const auto toe = hydraulics::stepped_chute_toe({.q = discharge_ / piece.start_width,
+                                                  .step_height = geometry_->step_height,
+                                                  .phi = piece.angle,
+                                                  .Hdam = std::max(0.0, geometry_->crest_level - bed_level)});
+  return toe ? std::min(start_energy_level_, bed_level + toe->residual_head) : start_energy_level_;
 }
 
 /// Adds a node with the largest loss so far, and returns that. Where the chute narrows, the computed loss may pass a peak
@@ -148,6 +178,7 @@ Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
 }
 
 double ChuteFlow::energy_level_at_path(const ChutePiece& piece, double path) const noexcept {
+  if (geometry_->step_height > 0.0) return energy_level_on_steps(level_at(piece, path));
   if (critical_path_ >= 0.0 && path >= critical_path_) {
     if (friction_.empty()) return start_energy_level_ - losses_.back().loss;
     return hydraulics::energy_between(friction_, path);
@@ -174,7 +205,7 @@ ChutePoint ChuteFlow::section_at(double bed_level) const {
                    .energy_level = energy_level_at_path(piece, path)};
   const double q = discharge_ / point.width;
   point.fully_turbulent = critical_path_ >= 0.0 && path >= critical_path_;
-  if (point.fully_turbulent) {
+  if (point.fully_turbulent || geometry_->step_height > 0.0) {
     const auto depth = hydraulics::supercritical_depth({.q = q, .E = point.energy_level - bed_level, .cosine = piece.cosine});
     point.depth = depth ? *depth : hydraulics::critical_depth_on_slope(q, piece.cosine);
     point.boundary_layer = point.depth;
@@ -202,6 +233,16 @@ std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const
 
 void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const auto& bottom = geometry_->piece_at_level(bed_level);
+  if (geometry_->step_height > 0.0) {
+    const hydraulics::SteppedChuteInput input{.q = discharge_ / bottom.start_width,
+                                              .step_height = geometry_->step_height,
+                                              .phi = bottom.angle,
+                                              .Hdam = geometry_->crest_level - bed_level};
+    if (const auto toe = hydraulics::stepped_chute_toe(input))
+      working.add(hydraulics::record::stepped_toe, {input.q, input.step_height, input.phi, input.Hdam},
+                  {toe->residual_head, toe->depth, toe->inception_length}, "energy left by the steps, at the chute's foot");
+    return;
+  }
   const double bottom_path = bottom.start_path + (bottom.start_level - bed_level) / bottom.sine;
   const bool friction = critical_path_ >= 0.0 && bottom_path >= critical_path_;
   const double path = friction ? critical_path_ : bottom_path;

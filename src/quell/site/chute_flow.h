@@ -6,6 +6,9 @@
 // critical point, where the layer reaches the surface: Darcy-Weisbach with Colebrook's factor, integrated for the energy level
 // from the residual energy there, so that energy and toe velocity stay continuous over discharge. Clear water: air is left out,
 // which is right for the jump.
+//
+// On a stepped chute the energy that is left follows from the published relations for skimming flow
+// (hydraulics/stepped_chute.h); they hold the same role down to the toe, and never give more than the energy at the start.
 #pragma once
 
 #include <vector>
@@ -30,6 +33,9 @@ struct ChutePoint {
   double boundary_layer = 0.0;   ///< delta, m; equal to depth once it has reached the surface
   double energy_level = 0.0;     ///< m
   bool fully_turbulent = false;  ///< the layer has reached the surface
+  double air_content = 0.0;      ///< mean, up to the depth of 90 % air; these three by add_air_and_cavitation
+  double bulked_depth = 0.0;     ///< m, of the mixture, normal to the bed
+  double cavitation_index = 0.0;
 };
 
 /// A straight piece of the bed with linearly changing width. A reach of the site is one piece, or two where its width stops
@@ -59,6 +65,8 @@ struct ChuteGeometry {
   double roughness_height = 0.0;   ///< ks, m, converted from Manning's n where that was given
   double manning_n = 0.0;          ///< s/m^(1/3), as given; 0 where ks was given
   double conversion_radius = 0.0;  ///< m, hydraulic radius of that conversion; 0 where none was made
+  double crest_level = 0.0;        ///< m, top of the drop that steps are reckoned from: the floor below a fall
+  double step_height = 0.0;        ///< m; 0: the chute is smooth
 
   const ChutePiece& piece_at_level(double bed_level) const noexcept;
   const ChutePiece& piece_at_path(double path) const noexcept;
@@ -84,7 +92,8 @@ class ChuteFlow {
   /// The section at one bed level.
   ChutePoint section_at(double bed_level) const;
 
-  /// Path length at which the layer reaches the surface; negative where it does not above the lowest level.
+  /// Path length at which the layer reaches the surface and air begins to enter; negative where it does not above the lowest
+  /// level.
   double critical_point_path() const { return critical_path_; }
   double discharge() const { return discharge_; }
   double start_energy_level() const { return start_energy_level_; }
@@ -108,6 +117,8 @@ class ChuteFlow {
   Layer layer_at(const ChutePiece& piece, double path) const noexcept;
   double energy_level_at_path(const ChutePiece& piece, double path) const noexcept;
   Outcome<void> follow_layer();
+  Outcome<void> follow_steps();
+  double energy_level_on_steps(double bed_level) const noexcept;
   double add_loss_node(const ChutePiece& piece, double from, const LossNode& here, double largest);
   Outcome<void> follow_friction(std::size_t first_piece);
 

@@ -44,6 +44,12 @@ sans-serif;fill:#1c262b}
 .f-shortfall{fill:#eec3b0;stroke:#eec3b0;stroke-width:.5}
 .f-governing{fill:none;stroke:#1c262b;stroke-width:2.2}
 .f-governing-end{fill:#fff;stroke:#1c262b;stroke-width:1.4}
+.f-ratio{fill:none;stroke:#59666c;stroke-width:.8;stroke-dasharray:5 3}
+.f-point-1{fill:#0b5a7d;stroke:#0b5a7d;stroke-width:1.1}
+.f-point-2{fill:#a03c14;stroke:#a03c14;stroke-width:1.1}
+.f-point-3{fill:#6b5a41;stroke:#6b5a41;stroke-width:1.1}
+.f-point-4{fill:#1c262b;stroke:#1c262b;stroke-width:1.1}
+.f-point-open{fill:#fff}
 .f-drop{fill:none;stroke:#1c262b;stroke-width:.7;stroke-dasharray:2 2}
 )";
 }
