@@ -179,6 +179,7 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
 }
 
 void add_profiles(const PreparedSite& prepared, Option& option) {
+  option.crest_outline = prepared.geometry.crest_outline;
   if (const auto entry = prepare_case(prepared.site, prepared.geometry, option.governing.discharge))
     option.profiles.push_back(water_profile(prepared, *entry, option, "governing discharge"));
   for (const auto& entry : prepared.cases) {

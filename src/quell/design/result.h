@@ -67,7 +67,7 @@ struct WaterProfile {
   std::string label{};  ///< "governing discharge", "design flood", …
   double reservoir_level = 0.0;
   double tailwater_level = 0.0;           ///< m, low case
-  std::vector<site::ChutePoint> chute{};  ///< tangent point to toe
+  std::vector<site::ChutePoint> chute{};  ///< start of the chute to toe
   CaseResult result{};                    ///< in the low case
 };
 
@@ -92,14 +92,15 @@ struct Option {
   double wall_top_level = 0.0;  ///< m
   double wall_height = 0.0;     ///< m above the apron
   double end_sill_level = 0.0;  ///< m, crest of the end sill; the apron level where there is none
-  double chute_end_station = 0.0;  ///< m, horizontal from the crest axis to the toe
+  double chute_end_station = 0.0;  ///< m, horizontal from the crest to the toe
   Governing governing{};
   std::vector<CaseResult> cases{};  ///< discharge by discharge, each with low, expected, high
   dissipators::Structure structure{};
   Quantities quantities{};
   Findings findings{};
-  std::vector<WaterProfile> profiles{};  ///< governing discharge, design flood, check flood, smallest
-  Working working{};                     ///< of the governing case, the sizing case and the quantities
+  std::vector<site::OutlinePoint> crest_outline{};  ///< approach floor to the start of the chute; filled with the profiles
+  std::vector<WaterProfile> profiles{};             ///< governing discharge, design flood, check flood, smallest
+  Working working{};                                ///< of the governing case, the sizing case and the quantities
 };
 
 struct DesignResult {
