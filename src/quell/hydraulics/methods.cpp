@@ -7,9 +7,16 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_energy.h"
+#include "quell/hydraulics/jump_friction.h"
+#include "quell/hydraulics/jump_inverse.h"
+#include "quell/hydraulics/jump_power_section.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/section_shapes.h"
+#include "quell/hydraulics/specific_energy.h"
 
 namespace quell::hydraulics {
 
@@ -42,14 +49,49 @@ std::span<const Method* const> methods() {
       &record::roller_length_hager_1990,
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
+      &record::sequent_depth_triangular,
+      &record::sequent_depth_power_law,
       &record::sequent_depth_positive_step,
+      &record::sequent_depth_momentum_coefficients,
+      &record::smooth_bed_friction,
+      &record::sequent_depth_bed_friction,
+      &record::sequent_depth_viscous,
+      &record::sequent_depth_weight_and_drag,
+      &record::initial_depth_rectangular,
+      &record::jump_discharge_from_depths,
+      &record::jump_depths_from_loss_and_discharge,
+      &record::jump_depths_from_loss_and_froude_number,
+      &record::jump_depths_from_discharge_and_froude_number,
+      &record::energy_loss_trapezoidal,
+      &record::energy_loss_triangular,
+      &record::energy_loss_circular,
+      &record::power_lost,
+      &record::efficiency_rectangular,
+      &record::relative_height_rectangular,
+      &record::froude_number_after_jump,
+      &record::depths_over_critical,
+      &record::sequent_depth_sensitivity,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
       &record::critical_depth_rectangular,
       &record::critical_depth_trapezoidal,
       &record::critical_depth_circular,
+      &record::critical_depth_triangular,
+      &record::critical_depth_power_law,
       &record::normal_depth_trapezoidal,
+      &record::section_geometry_trapezoidal,
+      &record::section_geometry_circular,
+      &record::section_geometry_power_law,
+      &record::specific_energy_rectangular,
+      &record::specific_energy_trapezoidal,
+      &record::specific_energy_circular,
+      &record::momentum_function_rectangular,
+      &record::momentum_function_trapezoidal,
+      &record::momentum_function_circular,
+      &record::froude_number_trapezoidal,
+      &record::froude_number_circular,
+      &record::alternate_depths_rectangular,
       &record::riprap_isbash,
       &record::riprap_em25,
       &record::creep_ratio_lane,
