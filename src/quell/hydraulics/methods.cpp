@@ -2,10 +2,18 @@
 
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/aeration_fits.h"
+#include "quell/hydraulics/aerators.h"
 #include "quell/hydraulics/basin_rules.h"
+#include "quell/hydraulics/bends.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/boundary_layer_relations.h"
+#include "quell/hydraulics/best_sections.h"
+#include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
+#include "quell/hydraulics/chute_profile_manning.h"
+#include "quell/hydraulics/chute_walls.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -13,14 +21,23 @@
 #include "quell/hydraulics/crest_gates.h"
 #include "quell/hydraulics/crest_shape.h"
 #include "quell/hydraulics/crest_upstream.h"
+#include "quell/hydraulics/drag.h"
 #include "quell/hydraulics/drop.h"
 #include "quell/hydraulics/energy.h"
+#include "quell/hydraulics/energy_depths.h"
+#include "quell/hydraulics/flat_plate.h"
+#include "quell/hydraulics/flood_frequency.h"
+#include "quell/hydraulics/flood_routing.h"
+#include "quell/hydraulics/flow_state.h"
 #include "quell/hydraulics/friction.h"
+#include "quell/hydraulics/friction_formulas.h"
+#include "quell/hydraulics/invert_curve.h"
 #include "quell/hydraulics/jump.h"
 #include "quell/hydraulics/jump_expanding.h"
 #include "quell/hydraulics/jump_forced.h"
 #include "quell/hydraulics/jump_front.h"
 #include "quell/hydraulics/jump_inside.h"
+#include "quell/hydraulics/jump_inverse.h"
 #include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
@@ -34,8 +51,22 @@
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
+#include "quell/hydraulics/roll_waves.h"
+#include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/seepage.h"
 #include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/short_rules.h"
+#include "quell/hydraulics/side_channel.h"
+#include "quell/hydraulics/sluice.h"
+#include "quell/hydraulics/stepped_chute.h"
+#include "quell/hydraulics/surge.h"
+#include "quell/hydraulics/toe_velocity.h"
+#include "quell/hydraulics/transitions.h"
+#include "quell/hydraulics/uniform_flow.h"
+#include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/shock_waves.h"
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/stepped_chute.h"
@@ -137,6 +168,7 @@ std::span<const Method* const> methods() {
       &record::stepped_uniform_chanson,
       &record::stepped_wall_height_boes_hager,
       &record::stepped_toe,
+      &record::critical_depth_steep,
       &record::ideal_velocity,
       &record::toe_velocity_novak,
       &record::toe_velocity_jsce,
@@ -162,6 +194,35 @@ std::span<const Method* const> methods() {
       &record::mean_air_rough,
       &record::mean_air_smooth,
       &record::mean_air_falvey,
+      &record::friction_factor_haaland,
+      &record::friction_factor_swamee_jain,
+      &record::friction_factor_manning,
+      &record::manning_darcy,
+      &record::manning_strickler,
+      &record::chezy_em1601,
+      &record::boundary_layer_bauer,
+      &record::boundary_layer_wood,
+      &record::chute_profile_manning,
+      &record::chute_profile_taper,
+      &record::aerated_wall_height,
+      &record::rapid_channel_wall_height,
+      &record::shock_angle,
+      &record::shock_depth_ratio,
+      &record::shock_approximate,
+      &record::shock_small_turn,
+      &record::contraction_length,
+      &record::pier_line_distance,
+      &record::bend_rise,
+      &record::bend_waves,
+      &record::bend_wall_depth,
+      &record::vedernikov_manning,
+      &record::vedernikov_chezy,
+      &record::aerator_air_flow,
+      &record::air_flow_for_content,
+      &record::invert_radius_pressure,
+      &record::invert_radius_total_pressure,
+      &record::invert_radius_depth,
+      &record::curved_bed_pressure,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
@@ -264,6 +325,75 @@ std::span<const Method* const> methods() {
       &record::riprap_em25,
       &record::creep_ratio_lane,
       &record::model_scale_froude,
+      &record::froude_number_section,
+      &record::depth_from_froude_number,
+      &record::froude_number_from_slopes,
+      &record::specific_energy,
+      &record::geometry_trapezoidal,
+      &record::geometry_circular,
+      &record::depth_from_energy_subcritical,
+      &record::alternate_depth,
+      &record::depth_over_hump,
+      &record::highest_hump,
+      &record::least_width,
+      &record::depth_before_transition,
+      &record::lake_inlet_critical,
+      &record::lake_inlet_uniform,
+      &record::discharge_manning,
+      &record::slope_manning,
+      &record::roughness_manning,
+      &record::discharge_chezy,
+      &record::unit_discharge_chezy_wide,
+      &record::normal_depth_chezy,
+      &record::critical_slope_manning,
+      &record::limit_slope_manning,
+      &record::surface_slope_chezy_wide,
+      &record::roughness_horton,
+      &record::conveyance_manning,
+      &record::conveyance_compound,
+      &record::best_rectangle,
+      &record::best_triangle,
+      &record::best_trapezoid,
+      &record::best_semicircle,
+      &record::fullest_velocity,
+      &record::fullest_discharge,
+      &record::trapezoid_size,
+      &record::jump_unit_discharge,
+      &record::jump_depths_froude_loss,
+      &record::jump_depths_discharge_loss,
+      &record::depth_before_jump,
+      &record::drag_force,
+      &record::sequent_depth_with_drag,
+      &record::depth_above_piers,
+      &record::surge_closure,
+      &record::surge_opening,
+      &record::flood_gumbel,
+      &record::frequency_factor_pearson_3,
+      &record::risk_at_least_once,
+      &record::risk_exactly,
+      &record::excess_rain,
+      &record::direct_flow,
+      &record::unit_ordinate,
+      &record::muskingum_step,
+      &record::plate_laminar,
+      &record::plate_turbulent,
+      &record::plate_rough,
+      &record::silt_factor_lacey,
+      &record::regime_channel_lacey,
+      &record::scour_depth_lacey,
+      &record::uplift_bligh,
+      &record::floor_thickness_uplift,
+      &record::exit_gradient_khosla,
+      &record::critical_gradient,
+      &record::apron_lengths_bligh,
+      &record::fall_crest_sarda,
+      &record::fall_cistern_vertical,
+      &record::fall_cistern_glacis,
+      &record::velocity_from_head,
+      &record::weir_head,
+      &record::roller_bucket_radius,
+      &record::apron_length_rise,
+      &record::bank_riprap,
   };
   return list;
 }

@@ -105,6 +105,42 @@ void write_jump_places(Html& html, const ReportData& data) {
   html.close_table();
 }
 
+/// Sections of the chute at the largest discharge of the profiles, about a dozen.
+void write_chute(Html& html, const ReportData& data) {
+  const design::WaterProfile* largest = nullptr;
+  for (const auto& profile : data.chosen->profiles)
+    if (!profile.chute.empty() && (largest == nullptr || profile.discharge > largest->discharge)) largest = &profile;
+  if (largest == nullptr) return;
+  const auto& p = data.print;
+  const std::string m = p.length_unit();
+  html.element("h3", "Along the chute");
+  html.element(
+      "p",
+      "At " + p.discharge(largest->discharge, data.site.discharges.smallest) + " " + p.discharge_unit() +
+          ". Depths are normal to the floor and of water alone; the mixture holds the air that the flow takes in by itself. "
+          "The cavitation index is that of the mean velocity on the straight floor; it asks for care below 1.8, for "
+          "air below 0.20.");
+  html.open_table("dense", {{head("Station", m), "n"},
+                            {head("Bed level", m), "n"},
+                            {head("Depth", m), "n"},
+                            {head("Velocity", p.velocity_unit()), "n"},
+                            {head("Boundary layer", m), "n"},
+                            {head("Energy level", m), "n"},
+                            {head("Air", "%"), "n"},
+                            {head("Mixture", m), "n"},
+                            {"Cavitation index", "n"}});
+  constexpr std::size_t rows = 12;
+  const auto& points = largest->chute;
+  const std::size_t last = points.size() - 1;
+  for (std::size_t i = 0; i <= rows; ++i) {
+    const auto& point = points[i * last / rows];
+    html.row({p.level(point.station), p.level(point.bed_level), p.size(point.depth), p.velocity(point.velocity),
+              p.size(point.boundary_layer), p.level(point.energy_level), fmt::format("{:.0f}", 100.0 * point.air_content),
+              p.size(point.bulked_depth), p.ratio(point.cavitation_index)});
+  }
+  html.close_table();
+}
+
 }  // namespace
 
 void write_inputs(Html& html, const ReportData& data) {
@@ -244,6 +280,7 @@ void write_case_results(Html& html, const ReportData& data) {
   if (!governing_written) write_governing();
   html.close_table();
   write_jump_places(html, data);
+  write_chute(html, data);
 }
 
 }  // namespace quell::output
