@@ -95,10 +95,11 @@ TEST(ToeFlow, EnergyIsContinuousOverDischarge) {
 site::Site scaled(site::Site site, double scale) {
   const double discharge_scale = std::pow(scale, 2.5);
   auto& crest = site.crest;
-  for (double* length : {&crest.crest_level, &crest.design_head, &crest.net_width, &crest.approach_depth, &site.chute.width,
-                         &site.chute.end_width, &site.chute.end_width_level, &site.chute.roughness_height,
-                         &site.chute.wall_height, &site.river.bed_level, &site.river.bed_degradation, &site.basin.width,
-                         &site.basin.tailwater_margin, &site.basin.apron_step})
+  for (double* length :
+       {&crest.crest_level, &crest.design_head, &crest.net_width, &crest.approach_depth, &crest.crest_length,
+        &crest.developed_length, &crest.floor_level, &site.chute.width, &site.chute.end_width, &site.chute.end_width_level,
+        &site.chute.roughness_height, &site.chute.wall_height, &site.river.bed_level, &site.river.bed_degradation,
+        &site.basin.width, &site.basin.tailwater_margin, &site.basin.apron_step})
     *length *= scale;
   for (auto& reach : site.chute.reaches) reach.end_level *= scale;
   for (auto& levels : site.river.rating.level)
@@ -254,10 +255,11 @@ TEST(TooFlat, TheOutcomeSaysSo) {
     auto site = random_site(static_cast<std::uint64_t>(seed) + 300000, {.limits = false, .width_is_free = false});
     // Half of them are flat all the way, half on a long first reach.
     const double flat = 0.0005;
+    const double start = site.crest.has_fall() ? site.crest.floor_level : site.crest.crest_level;
     if (seed % 2 == 0) {
       site.chute.reaches = {{flat, 0.0}};
     } else {
-      site.chute.reaches = {{flat, site.crest.crest_level - 0.5}, {1.0, 0.0}};
+      site.chute.reaches = {{flat, start - 0.5}, {1.0, 0.0}};
     }
     site.chute.width = site.chute.end_width;
     const auto result = design::run_design(site, {.types = dissipators::catalogue()});

@@ -152,7 +152,7 @@ std::string broken_element(const Option& option, double chute_slope) {
 std::string rising_energy(const site::ChuteFlow& flow, double apron_level, int points) {
   // Above its start the flow is still the crest's, and the chute says nothing about it.
   const double top = flow.profile(apron_level, 1).front().bed_level;
-  double before = flow.reservoir_level() + 1e-9;
+  double before = flow.start_energy_level() + 1e-9;
   for (int i = 0; i <= points; ++i) {
     const double level = top + (apron_level - top) * i / points;
     const double energy = flow.energy_level_at(level);

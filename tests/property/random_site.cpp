@@ -17,14 +17,16 @@ bool smooth(const SiteWishes& wishes) {
   return wishes.deep_flow || wishes.scales_exactly;
 }
 
-void add_crest(Random& random, Site& site, double height, const SiteWishes& wishes) {
-  auto& crest = site.crest;
-  crest.crest_level = 100.0 + height;
-  crest.design_head =
-      random.chance(0.1) ? random.log_between(0.2, 15.0) : std::clamp(height * random.log_between(0.03, 0.5), 0.2, 15.0);
-  if (smooth(wishes)) crest.design_head = std::clamp(height * random.between(0.2, 0.5), 0.5, 15.0);
-  crest.net_width = random.log_between(3.0, 150.0);
-  crest.approach_depth = random.chance(0.1) ? 0.0 : crest.design_head * random.log_between(0.1, 10.0);
+/// A head (m) for which the crest is made: the design head of an ogee, the scale of the floods of the others.
+double characteristic_head(Random& random, double height, const SiteWishes& wishes) {
+  if (smooth(wishes)) return std::clamp(height * random.between(0.2, 0.5), 0.5, 15.0);
+  if (random.chance(0.1)) return random.log_between(0.2, 15.0);
+  return std::clamp(height * random.log_between(0.03, 0.5), 0.2, 15.0);
+}
+
+void add_ogee(Random& random, site::Crest& crest, double head) {
+  crest.design_head = head;
+  crest.approach_depth = random.chance(0.1) ? 0.0 : head * random.log_between(0.1, 10.0);
   crest.upstream_face = static_cast<site::UpstreamFace>(random.whole(0, 3));
   if (random.chance(0.4)) {
     crest.piers = random.whole(1, 4);
@@ -32,11 +34,49 @@ void add_crest(Random& random, Site& site, double height, const SiteWishes& wish
     crest.abutment_contraction = random.between(0.0, 0.1);
   }
   // At most half of the crest is lost to contractions at the design head; at higher heads some crests still run out of width.
-  const double lost = 2.0 * (crest.piers * crest.pier_contraction + crest.abutment_contraction) * crest.design_head;
+  const double lost = 2.0 * (crest.piers * crest.pier_contraction + crest.abutment_contraction) * head;
   crest.net_width = std::max(crest.net_width, 2.0 * lost);
 }
 
-void add_chute(Random& random, Site& site, double height, const SiteWishes& wishes) {
+/// Weir and floor below it: high and low walls, and falls between none to speak of and a quarter of the dam. Returns the head
+/// at which a labyrinth brings the chute no more water than other crests.
+double add_fall(Random& random, site::Crest& crest, double head, double height) {
+  if (crest.shape == site::CrestShape::labyrinth) {
+    crest.sidewall_angle = random.between(6.0, 35.0) * 3.14159265358979 / 180.0;
+    const double folds = 1.0 + (1.0 / std::sin(crest.sidewall_angle) - 1.0) * random.between(0.2, 0.95);
+    crest.developed_length = crest.net_width * folds;
+    head /= std::cbrt(folds * folds);
+  }
+  crest.approach_depth = head * random.log_between(crest.shape == site::CrestShape::sharp ? 0.4 : 0.8, 10.0);
+  crest.floor_level = crest.crest_level - std::min(head * random.log_between(0.1, 3.0), 0.25 * height);
+  return head;
+}
+
+double add_crest(Random& random, Site& site, double height, const SiteWishes& wishes) {
+  auto& crest = site.crest;
+  crest.crest_level = 100.0 + height;
+  crest.net_width = random.log_between(3.0, 150.0);
+  // Rehbock's formula holds a length of its own.
+  const int shapes = wishes.scales_exactly ? 2 : 3;
+  const int drawn = random.chance(0.55) ? 0 : random.whole(1, shapes);
+  static constexpr site::CrestShape list[] = {site::CrestShape::ogee, site::CrestShape::broad, site::CrestShape::labyrinth,
+                                              site::CrestShape::sharp};
+  crest.shape = list[drawn];
+  const double head = characteristic_head(random, height, wishes);
+  switch (crest.shape) {
+    case site::CrestShape::ogee: add_ogee(random, crest, head); break;
+    case site::CrestShape::broad:
+      crest.crest_length = head * random.log_between(0.7, 12.0);
+      crest.edge = static_cast<site::CrestEdge>(random.whole(0, 1));
+      crest.approach_depth = random.chance(0.1) ? 0.0 : head * random.log_between(0.1, 10.0);
+      break;
+    case site::CrestShape::sharp:
+    case site::CrestShape::labyrinth: return add_fall(random, crest, head, height);
+  }
+  return head;
+}
+
+void add_chute(Random& random, Site& site, double height, double head, const SiteWishes& wishes) {
   auto& chute = site.chute;
   const double crest_level = site.crest.crest_level;
   const int reaches = random.chance(0.7) ? 1 : random.whole(2, 3);
@@ -48,8 +88,9 @@ void add_chute(Random& random, Site& site, double height, const SiteWishes& wish
                              i + 1 < reaches ? level : 0.0});
   }
   // Seldom does the ogee end below the first reach.
-  const double steepest = 0.925 * std::pow(0.56 * height / site.crest.design_head, 0.46);
-  if (!random.chance(0.03)) chute.reaches.front().slope = std::min(chute.reaches.front().slope, steepest);
+  const double steepest = 0.925 * std::pow(0.56 * height / head, 0.46);
+  if (site.crest.shape == site::CrestShape::ogee && !random.chance(0.03))
+    chute.reaches.front().slope = std::min(chute.reaches.front().slope, steepest);
   chute.width = site.crest.net_width + 2.0 * site.crest.piers;
   chute.end_width = random.chance(0.7) ? chute.width : chute.width * random.between(0.6, 1.6);
   chute.end_width_level = crest_level - height * random.between(0.3, 1.1);
@@ -60,9 +101,9 @@ void add_chute(Random& random, Site& site, double height, const SiteWishes& wish
   if (random.chance(0.5)) chute.wall_height = random.between(1.0, 8.0);
 }
 
-void add_discharges(Random& random, Site& site, const SiteWishes& wishes) {
+void add_discharges(Random& random, Site& site, double head, const SiteWishes& wishes) {
   auto& range = site.discharges;
-  range.design_flood = site::crest_discharge(site.crest, site.crest.design_head * random.between(0.6, 1.15));
+  range.design_flood = site::crest_discharge(site.crest, head * random.between(0.6, 1.15));
   range.check_flood = random.chance(0.3) ? range.design_flood : range.design_flood * random.between(1.0, 1.35);
   range.smallest = range.design_flood * (smooth(wishes) ? random.between(0.1, 0.3) : random.log_between(0.005, 0.2));
   range.steps = random.whole(wishes.fewest_steps, wishes.most_steps);
@@ -72,7 +113,8 @@ void add_discharges(Random& random, Site& site, const SiteWishes& wishes) {
 /// Depth (m) of tailwater that a jump would want on the river bed at the check flood, roughly.
 double wanted_depth(const Site& site, double height) {
   const double q = site.discharges.check_flood / site.chute.end_width;
-  return std::sqrt(2.0 * q * std::sqrt(2.0 * 9.81 * (height + site.crest.design_head)) / 9.81);
+  const double reservoir_head = std::cbrt(q * q);
+  return std::sqrt(2.0 * q * std::sqrt(2.0 * 9.81 * (height + reservoir_head)) / 9.81);
 }
 
 void add_rating(Random& random, Site& site, double height) {
@@ -170,13 +212,13 @@ Site random_site(std::uint64_t seed, const SiteWishes& wishes) {
   Site site;
   site.project.name = "random site " + std::to_string(seed);
   const double height = random.log_between(3.0, 150.0);
-  add_crest(random, site, height, wishes);
-  add_chute(random, site, height, wishes);
+  const double head = add_crest(random, site, height, wishes);
+  add_chute(random, site, height, head, wishes);
   if (smooth(wishes)) {
     site.chute.manning_n = 0.0;
     site.chute.roughness_height = random.log_between(5e-5, 3e-4);
   }
-  add_discharges(random, site, wishes);
+  add_discharges(random, site, head, wishes);
   add_river(random, site, height, wishes);
   add_basin(random, site, height, wishes);
   site.basin.types = {"type_1", "type_2", "type_3"};
@@ -185,11 +227,13 @@ Site random_site(std::uint64_t seed, const SiteWishes& wishes) {
 
 std::string describe(const Site& site) {
   std::string text = fmt::format(
-      "{}: crest level {} Hd {} net width {} P {} face {} piers {} Kp {} Ka {}; chute widths {} -> {} at level {}, ks {} n {}; "
+      "{}: {} crest level {} Hd {} net width {} P {} face {} piers {} Kp {} Ka {} Lw {} edge {} alpha {} Lc {} floor {}; chute "
+      "widths {} -> {} at level {}, ks {} n {}; "
       "reaches",
-      site.project.name, site.crest.crest_level, site.crest.design_head, site.crest.net_width, site.crest.approach_depth,
-      static_cast<int>(site.crest.upstream_face), site.crest.piers, site.crest.pier_contraction,
-      site.crest.abutment_contraction, site.chute.width, site.chute.end_width, site.chute.end_width_level,
+      site.project.name, name_of(site.crest.shape), site.crest.crest_level, site.crest.design_head, site.crest.net_width,
+      site.crest.approach_depth, static_cast<int>(site.crest.upstream_face), site.crest.piers, site.crest.pier_contraction,
+      site.crest.abutment_contraction, site.crest.crest_length, static_cast<int>(site.crest.edge), site.crest.sidewall_angle,
+      site.crest.developed_length, site.crest.floor_level, site.chute.width, site.chute.end_width, site.chute.end_width_level,
       site.chute.roughness_height, site.chute.manning_n);
   for (const auto& reach : site.chute.reaches) text += fmt::format(" {} to {}", reach.slope, reach.end_level);
   text += fmt::format("; Q {} to {}, design {}, {} steps; bed {} degradation {}", site.discharges.smallest,

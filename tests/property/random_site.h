@@ -33,8 +33,8 @@ struct SiteWishes {
   bool scales_exactly = false;  ///< no Manning's n, no river section: nothing in the input has its own length scale
 };
 
-/// Dams of 3 to 150 m, design heads of 0.2 to 15 m, slopes of 0.1 to 3, one to three reaches, ratings with kinks and flat
-/// parts.
+/// Dams of 3 to 150 m, crests of all shapes for heads of 0.2 to 15 m, slopes of 0.1 to 3, one to three reaches, ratings with
+/// kinks and flat parts.
 site::Site random_site(std::uint64_t seed, const SiteWishes& wishes = {});
 
 /// The site in a few lines, to repeat a fault from the test's message.

@@ -9,6 +9,7 @@
 #include "property/invariants.h"
 #include "property/random_site.h"
 #include "quell/design/design.h"
+#include "quell/site/crest_foot.h"
 
 namespace quell::test {
 namespace {
@@ -20,7 +21,8 @@ std::string energy_of_middle_case(const site::Site& site, const design::DesignRe
   const double level = result.options.front().apron_level;
   const auto geometry = site::chute_geometry(site, level - 1.0);
   if (!geometry) return {};
-  const auto flow = site::ChuteFlow::compute(*geometry, middle.discharge, middle.reservoir_level);
+  const auto flow = site::ChuteFlow::compute(*geometry, middle.discharge,
+                                             site::start_energy_level(site, middle.discharge, middle.reservoir_level));
   if (!flow) return "chute: no answer where the design had one";
   return rising_energy(*flow, level, 40);
 }

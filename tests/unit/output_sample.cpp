@@ -310,6 +310,7 @@ Sample output_sample() {
                             {tailwater(q, 0.97), tailwater(q, 1.0), tailwater(q, 1.12)}});
   }
   result.options.push_back(chosen_option(result));
+  result.options.back().crest_outline = site::crest_outline(sample.site.crest, slope);
   auto second = result.options.front();
   second.type = &types[1];
   second.applicable = false;

@@ -33,9 +33,9 @@ TEST(ChuteFlow, BoundaryLayerOnAHighFace) {
   const auto site = plain_site(10.0, 1.0 / 0.7);
   const auto geometry = chute_geometry(site, -65.0);
   ASSERT_TRUE(geometry);
-  EXPECT_NEAR(geometry->tangent_station, 16.675, 0.001);
-  EXPECT_NEAR(-geometry->tangent_level, 12.877, 0.001);
-  EXPECT_NEAR(geometry->tangent_path, 25.108, 0.001);
+  EXPECT_NEAR(geometry->start_station, 16.675, 0.001);
+  EXPECT_NEAR(-geometry->start_level, 12.877, 0.001);
+  EXPECT_NEAR(geometry->start_path, 25.108, 0.001);
   const auto flow = ChuteFlow::compute(*geometry, 68.938, 10.0);
   ASSERT_TRUE(flow);
   EXPECT_LT(flow->critical_point_path(), 0.0);

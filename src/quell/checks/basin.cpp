@@ -67,11 +67,13 @@ Finding roller_hazard(const BasinView& view) {
 }
 
 Finding physical_model(const BasinView& view) {
-  const bool needed = view.model_asked_by_type || view.width != view.site.chute.end_width;
+  const bool labyrinth = view.site.crest.shape == site::CrestShape::labyrinth;
+  const bool needed = view.model_asked_by_type || labyrinth || view.width != view.site.chute.end_width;
   return limit_finding(
       "model.required", "Design within what may be built without a physical model", needed ? 1.0 : 0.0, LimitSense::at_most,
       0.0, dimension::none, Status::caution,
-      needed ? "A limit of the tested range is passed, or the flow enters through a change of width."
+      needed ? labyrinth ? "The crest is a labyrinth."
+                         : "A limit of the tested range is passed, or the flow enters through a change of width."
              : "No rule checked here asks for a model.",
       "Have a physical model made before the design is final, over the whole range of discharges and with unequal gates.",
       {"peterka_1984", "preface and limits of sections 2 and 3", Provenance::memory});

@@ -50,11 +50,16 @@ Finding apron_against_bed(const BasinView& view);
 Finding founding(const BasinView& view);
 Finding sill_control(const BasinView& view);
 
-// Crest and chute (chute.cpp)
-Finding crest_overload(const BasinView& view);
-Finding crest_pressure(const BasinView& view);
+// Crest (crest.cpp)
+Finding crest_overload(const BasinView& view);   ///< ogee only
+Finding crest_pressure(const BasinView& view);   ///< ogee only
+Finding crest_proximity(const BasinView& view);  ///< ogee only
 Finding crest_submergence(const BasinView& view);
-Finding crest_proximity(const BasinView& view);
+Finding weir_largest_head(const BasinView& view);   ///< broad, sharp, labyrinth
+Finding weir_smallest_head(const BasinView& view);  ///< broad, sharp, labyrinth
+Finding labyrinth_model(const BasinView& view);     ///< labyrinth only
+
+// Chute (chute.cpp)
 Finding chute_walls(const BasinView& view);
 Finding chute_width_change(const BasinView& view);
 Finding basin_width_change(const BasinView& view);
@@ -74,7 +79,7 @@ Finding riprap(const BasinView& view);
 Finding roller_hazard(const BasinView& view);
 Finding physical_model(const BasinView& view);
 
-/// All of them, in this order.
+/// All that the shape of the crest asks for, in this order.
 Findings judge_basin(const BasinView& view);
 
 }  // namespace quell::checks

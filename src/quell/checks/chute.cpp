@@ -1,4 +1,4 @@
-// Checks of crest and chute.
+// Checks of the chute.
 #include <algorithm>
 #include <cmath>
 
@@ -6,7 +6,6 @@
 #include "quell/checks/checks.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
-#include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/jump.h"
 
 namespace quell::checks {
@@ -24,54 +23,6 @@ const site::ToeFlow& largest_flow(const BasinView& view) {
 }
 
 }  // namespace
-
-Finding crest_overload(const BasinView& view) {
-  return limit_finding(
-      "crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
-      LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
-      "Raise the design head of the crest or lengthen the crest; above 1.33 pressures and coefficients are not proven.",
-      {"em1603_1990", "overload of standard crests", Provenance::memory});
-}
-
-Finding crest_pressure(const BasinView& view) {
-  const double pressure =
-      hydraulics::crest_least_pressure_head({.He = view.largest_crest_head, .Hd = view.site.crest.design_head});
-  const bool beyond = pressure < -6.1;
-  return limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least,
-                       beyond ? -6.1 : -4.6, dimension::length, beyond ? Status::fails : Status::caution,
-                       "Estimated at the largest discharge, without the effect of piers.",
-                       "Raise the design head of the crest: lower pressures bring cavitation and vibration.",
-                       {"em1603_1990", "15 ft of vacuum for design, 20 ft at most", Provenance::memory});
-}
-
-Finding crest_submergence(const BasinView& view) {
-  // hd: reservoir energy level less tailwater level, over the head on the crest.
-  double worst = 1e300;
-  double discharge = 0.0;
-  for (const auto& state : view.states) {
-    const double head = state.toe->reservoir_level - view.site.crest.crest_level;
-    const double ratio = (state.toe->reservoir_level - state.tailwater_level) / head;
-    if (ratio < worst) {
-      worst = ratio;
-      discharge = state.toe->discharge;
-    }
-  }
-  return limit_finding(
-      "crest.submergence", "Crest free of tailwater", worst, LimitSense::at_least, 0.8, dimension::none, Status::fails,
-      "Reservoir level less tailwater level over the head on the crest, smallest " + at_discharge(discharge) + ".",
-      "Tailwater drowns the crest: its discharge is overestimated here, and the reservoir stands higher.",
-      {"dsd_1987", "fig. 9-28", Provenance::memory});
-}
-
-Finding crest_proximity(const BasinView& view) {
-  const auto& flow = largest_flow(view);
-  const double ratio = (flow.reservoir_level - view.apron_level) / (flow.reservoir_level - view.site.crest.crest_level);
-  return limit_finding(
-      "crest.apron_proximity", "Apron far enough below the crest not to reduce its discharge", ratio, LimitSense::at_least, 1.7,
-      dimension::none, Status::caution, "Reservoir level above the apron over the head on the crest, at the largest discharge.",
-      "The apron reduces the crest's discharge by up to 23 %: apply the published reduction before relying on the levels.",
-      {"dsd_1987", "fig. 9-27", Provenance::memory});
-}
 
 Finding chute_walls(const BasinView& view) {
   double needed = 0.0;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "quell/site/crest_foot.h"
 #include "quell/site/reservoir.h"
 #include "quell/site/river.h"
 
@@ -64,7 +65,8 @@ Outcome<PreparedCase> prepare_case(const site::Site& site, const site::ChuteGeom
     if (!level) return tl::unexpected(level.error());
     data.tailwater_level[site::index_of(tailwater_case)] = *level;
   }
-  auto chute = site::ChuteFlow::compute(geometry, discharge, data.reservoir_level);
+  const double start_level = site::start_energy_level(site, discharge, data.reservoir_level);
+  auto chute = site::ChuteFlow::compute(geometry, discharge, start_level);
   if (!chute) return tl::unexpected(chute.error());
   return PreparedCase{std::move(data), std::move(*chute), true};
 }

@@ -2,6 +2,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/design/quantities.h"
+#include "quell/site/crest_foot.h"
 #include "quell/site/jump.h"
 #include "quell/site/reservoir.h"
 #include "quell/site/river.h"
@@ -13,6 +14,7 @@ namespace {
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
   site::trace_crest(site.crest, entry.data.crest_head, working);
+  site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
   entry.chute.trace_energy(option.apron_level, working);
   const double energy_level = entry.chute.energy_level_at(option.apron_level);
   const auto toe = site::toe_flow(entry.data.discharge, option.width, energy_level, entry.data.reservoir_level,

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "quell/hydraulics/chute_symbols.h"
+
 namespace quell::hydraulics {
 
 double critical_depth_on_slope(double q, double cosine) noexcept {
@@ -46,6 +48,9 @@ constexpr Symbol flat_out[] = {{"y1", "supercritical depth", dimension::length, 
 constexpr Symbol slope_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
                                {"E", "energy head above the bed", dimension::length, above_zero},
                                {"theta", "angle of the bed to the horizontal", dimension::none, {0.0, 1.5}}};
+constexpr Symbol critical_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
+                                  bed_angle("theta", 0.0, 1.4)};
+constexpr Symbol critical_out[] = {{"dc", "critical depth normal to the bed", dimension::length, above_zero}};
 constexpr Symbol slope_out[] = {{"dp", "supercritical depth normal to the bed", dimension::length, above_zero}};
 }  // namespace
 
@@ -77,6 +82,20 @@ const Method depth_from_energy_on_slope{
     .evaluate = [](std::span<const double> in, std::span<double> out) {
       return store(supercritical_depth({.q = in[0], .E = in[1], .cosine = std::cos(in[2])}), out);
     }};
+
+const Method critical_depth_steep{.id = "chute.critical_depth.slope",
+                                  .title = "Critical depth on a steep slope",
+                                  .equation = "dc = (q^2/(g*cos(theta)))^(1/3)",
+                                  .inputs = critical_in,
+                                  .outputs = critical_out,
+                                  .source = "momentum",
+                                  .place = "least energy head above a steep bed, energy coefficient 1",
+                                  .provenance = Provenance::derived,
+                                  .accuracy = "exact",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    out[0] = hydraulics::critical_depth_on_slope(in[0], std::cos(in[1]));
+                                    return {};
+                                  }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

@@ -26,6 +26,7 @@ double critical_depth_on_slope(double q, double cosine) noexcept;
 namespace record {
 extern const Method depth_from_energy;
 extern const Method depth_from_energy_on_slope;
+extern const Method critical_depth_steep;
 }  // namespace record
 
 }  // namespace quell::hydraulics

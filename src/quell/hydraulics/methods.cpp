@@ -2,12 +2,18 @@
 
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/aeration_fits.h"
+#include "quell/hydraulics/aerators.h"
 #include "quell/hydraulics/basin_rules.h"
+#include "quell/hydraulics/bends.h"
+#include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/boundary_layer_relations.h"
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
+#include "quell/hydraulics/chute_profile_manning.h"
+#include "quell/hydraulics/chute_walls.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -24,13 +30,19 @@
 #include "quell/hydraulics/flood_routing.h"
 #include "quell/hydraulics/flow_state.h"
 #include "quell/hydraulics/friction.h"
+#include "quell/hydraulics/friction_formulas.h"
+#include "quell/hydraulics/invert_curve.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_expanding.h"
+#include "quell/hydraulics/jump_forced.h"
 #include "quell/hydraulics/jump_front.h"
 #include "quell/hydraulics/jump_inside.h"
 #include "quell/hydraulics/jump_inverse.h"
 #include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_location.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_slope.h"
+#include "quell/hydraulics/jump_steps.h"
 #include "quell/hydraulics/jump_submerged.h"
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
@@ -39,6 +51,7 @@
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
+#include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/regime.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
@@ -53,6 +66,7 @@
 #include "quell/hydraulics/transitions.h"
 #include "quell/hydraulics/uniform_flow.h"
 #include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/shock_waves.h"
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/stepped_chute.h"
@@ -154,6 +168,7 @@ std::span<const Method* const> methods() {
       &record::stepped_uniform_chanson,
       &record::stepped_wall_height_boes_hager,
       &record::stepped_toe,
+      &record::critical_depth_steep,
       &record::ideal_velocity,
       &record::toe_velocity_novak,
       &record::toe_velocity_jsce,
@@ -179,6 +194,35 @@ std::span<const Method* const> methods() {
       &record::mean_air_rough,
       &record::mean_air_smooth,
       &record::mean_air_falvey,
+      &record::friction_factor_haaland,
+      &record::friction_factor_swamee_jain,
+      &record::friction_factor_manning,
+      &record::manning_darcy,
+      &record::manning_strickler,
+      &record::chezy_em1601,
+      &record::boundary_layer_bauer,
+      &record::boundary_layer_wood,
+      &record::chute_profile_manning,
+      &record::chute_profile_taper,
+      &record::aerated_wall_height,
+      &record::rapid_channel_wall_height,
+      &record::shock_angle,
+      &record::shock_depth_ratio,
+      &record::shock_approximate,
+      &record::shock_small_turn,
+      &record::contraction_length,
+      &record::pier_line_distance,
+      &record::bend_rise,
+      &record::bend_waves,
+      &record::bend_wall_depth,
+      &record::vedernikov_manning,
+      &record::vedernikov_chezy,
+      &record::aerator_air_flow,
+      &record::air_flow_for_content,
+      &record::invert_radius_pressure,
+      &record::invert_radius_total_pressure,
+      &record::invert_radius_depth,
+      &record::curved_bed_pressure,
       &record::depth_from_energy,
       &record::froude_number,
       &record::sequent_depth_rectangular,
@@ -236,6 +280,31 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
       &record::sequent_depth_positive_step,
+      &record::sequent_depth_drop_a,
+      &record::sequent_depth_drop_b,
+      &record::froude_number_drop_a,
+      &record::froude_number_drop_b,
+      &record::sequent_depth_rise_momentum,
+      &record::sequent_depth_rise_energy,
+      &record::largest_rise,
+      &record::sequent_depth_baffles,
+      &record::sequent_depth_end_sill,
+      &record::sequent_depth_smooth_shear,
+      &record::sequent_depth_corrugated,
+      &record::sequent_depth_gravel,
+      &record::sequent_depth_radial,
+      &record::sequent_depth_diverging,
+      &record::sequent_depth_expansion,
+      &record::sequent_depth_herbrand,
+      &record::sequent_depth_sloping,
+      &record::sequent_depth_kindsvater,
+      &record::sequent_depth_subramanya,
+      &record::sequent_depth_rajaratnam,
+      &record::sequent_depth_chow,
+      &record::jump_length_sloping,
+      &record::energy_loss_sloping,
+      &record::sequent_depth_slope_break,
+      &record::jump_length_slope_break,
       &record::jump_profile_horizontal,
       &record::jump_location_horizontal_apron,
       &record::jump_location_channel,

@@ -28,6 +28,7 @@ enum class Kind {
   choice,    ///< one word of `choices`, upper and lower case alike
   quantity,  ///< "412.5 m", or a bare number in the file's system
   number,    ///< without dimension
+  angle,     ///< "15 deg", or a bare number of degrees; the range stands in degrees, the value is read in radians
   whole_number,
   slope,       ///< "0.7H:1V", "35 deg", "25 %", or fall per horizontal length; read as tan
   side_slope,  ///< "2H:1V" or "45 deg"; read as horizontal per vertical
@@ -65,6 +66,13 @@ struct Draft {
   std::map<std::string, Place, std::less<>> read;
 };
 
+/// A key that has a meaning only where another of its section, a choice that stands before it, is one of some words.
+struct Condition {
+  std::string_view chooser = {};  ///< "shape"; empty: no condition
+  std::string_view words = {};    ///< "sharp|labyrinth"
+  std::string_view reason = {};   ///< why it has no meaning for the others, to end a message
+};
+
 struct Key {
   std::string_view section = {};  ///< "crest", "river.section"; "" at the head of the file
   std::string_view name = {};
@@ -72,6 +80,7 @@ struct Key {
   Dimension dimension = {};
   bool required = false;               ///< with a group: one key of the group is required
   std::string_view group = {};         ///< keys of one section with the same group exclude each other
+  Condition only_for = {};             ///< where it is not met, the key is neither required nor allowed, and takes no default
   Range range = {};                    ///< SI; also keeps absurd numbers from the engine
   std::string_view choices = {};       ///< "round|pointed"
   std::string_view preset = {};        ///< the default, as it would be typed in TOML
@@ -93,6 +102,12 @@ std::vector<const Key*> keys_of(std::string_view section);
 std::string full_name(std::string_view section, std::string_view name);
 
 std::vector<std::string_view> choices_of(const Key& key);
+
+/// The words of a list such as "round|pointed".
+std::vector<std::string_view> words_of(std::string_view list);
+
+/// `shape = "sharp" or "labyrinth"`: the condition of a key in words; empty where it has none.
+std::string condition_text(const Key& key);
 
 /// How to write a value of this key: `write it like "850 m3/s" or "30 000 ft3/s"`.
 std::string how_to_write(const Key& key);

@@ -6,10 +6,18 @@
 namespace quell::io {
 namespace {
 
+/// `"a", "b" or "c"`.
+std::string quoted_words(const std::vector<std::string_view>& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    text += fmt::format("{}\"{}\"", i == 0 ? "" : i + 1 == words.size() ? " or " : ", ", words[i]);
+  return text;
+}
+
 std::string range_text(const Key& key) {
   const Range& range = key.range;
   if (!range.bounded_below() || key.kind == Kind::choice) return "";
-  const std::string unit = unit_symbol(key.dimension, UnitSystem::si);
+  const std::string unit = key.kind == Kind::angle ? "deg" : unit_symbol(key.dimension, UnitSystem::si);
   const std::string highest = fmt::format("{:g}{}{}", range.highest, unit.empty() ? "" : " ", unit);
   if (range.lowest == above_zero.lowest) return fmt::format("above 0, to {}", highest);
   return fmt::format("{:g} to {}", range.lowest, highest);
@@ -21,6 +29,7 @@ std::string kind_text(const Key& key) {
     case Kind::choice: return how_to_write(key).substr(std::string_view("write ").size());
     case Kind::quantity: return name_of(key.dimension);
     case Kind::number: return "number";
+    case Kind::angle: return "angle";
     case Kind::whole_number: return "whole number";
     case Kind::slope:
     case Kind::side_slope: return "slope";
@@ -35,7 +44,7 @@ std::string kind_text(const Key& key) {
   return "";
 }
 
-std::string presence_text(const Key& key) {
+std::string presence_without_condition(const Key& key) {
   if (!key.group.empty()) {
     std::string others;
     for (const Key* other : keys_of(key.section))
@@ -48,6 +57,11 @@ std::string presence_text(const Key& key) {
   if (!key.preset.empty()) return fmt::format("default `{}`", key.preset);
   if (!key.preset_words.empty()) return fmt::format("default: {}", key.preset_words);
   return "may be left out";
+}
+
+std::string presence_text(const Key& key) {
+  const std::string text = presence_without_condition(key);
+  return key.only_for.chooser.empty() ? text : fmt::format("{}; only with `{}`", text, condition_text(key));
 }
 
 std::string section_text(const std::string& heading, std::string_view section, std::string_view help) {
@@ -75,25 +89,28 @@ std::string full_name(std::string_view section, std::string_view name) {
   return section.empty() ? std::string(name) : fmt::format("{}.{}", section, name);
 }
 
-std::vector<std::string_view> choices_of(const Key& key) {
-  std::vector<std::string_view> choices;
-  std::string_view rest = key.choices;
-  while (!rest.empty()) {
-    const std::size_t bar = rest.find('|');
-    choices.push_back(rest.substr(0, bar));
-    rest.remove_prefix(bar == std::string_view::npos ? rest.size() : bar + 1);
+std::vector<std::string_view> words_of(std::string_view list) {
+  std::vector<std::string_view> words;
+  while (!list.empty()) {
+    const std::size_t bar = list.find('|');
+    words.push_back(list.substr(0, bar));
+    list.remove_prefix(bar == std::string_view::npos ? list.size() : bar + 1);
   }
-  return choices;
+  return words;
+}
+
+std::vector<std::string_view> choices_of(const Key& key) {
+  return words_of(key.choices);
+}
+
+std::string condition_text(const Key& key) {
+  if (key.only_for.chooser.empty()) return "";
+  return fmt::format("{} = {}", key.only_for.chooser, quoted_words(words_of(key.only_for.words)));
 }
 
 std::string how_to_write(const Key& key) {
-  if (key.kind == Kind::choice) {
-    const std::vector<std::string_view> choices = choices_of(key);
-    std::string text = "write ";
-    for (std::size_t i = 0; i < choices.size(); ++i)
-      text += fmt::format("{}\"{}\"", i == 0 ? "" : i + 1 == choices.size() ? " or " : ", ", choices[i]);
-    return text;
-  }
+  if (key.kind == Kind::choice) return "write " + quoted_words(choices_of(key));
+  if (key.kind == Kind::angle) return fmt::format("write it like {}, or a bare number of degrees", key.example_si);
   if (key.kind == Kind::width) return "write \"free\" or a length like \"40 m\" or \"130 ft\"";
   if (key.kind == Kind::slope) return "write it like \"0.7H:1V\" (0.7 horizontal to 1 vertical), \"35 deg\", \"25 %\" or 0.25";
   if (key.kind == Kind::side_slope) return "write it like \"2H:1V\" (2 horizontal to 1 vertical) or \"45 deg\"";

@@ -17,11 +17,27 @@ std::string heading(std::string_view section) {
   return fmt::format("[{}]", section);
 }
 
+bool holds(const Condition& condition, std::string_view word) {
+  const auto words = words_of(condition.words);
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+/// Whether a key's condition is met by the default of the choice it hangs on.
+bool holds_by_default(const Key& key) {
+  if (key.only_for.chooser.empty()) return true;
+  for (const Key* chooser : keys_of(key.section))
+    if (chooser->name == key.only_for.chooser)
+      for (const std::string_view word : words_of(key.only_for.words))
+        if (fmt::format("\"{}\"", word) == chooser->preset) return true;
+  return false;
+}
+
 /// "level, design_head and net_width".
 std::string required_keys(std::string_view section) {
   std::string text;
   for (const Key* key : keys_of(section))
-    if (key->required && key->group.empty()) text += fmt::format("{}{}", text.empty() ? "" : ", ", key->name);
+    if (key->required && key->group.empty() && holds_by_default(*key))
+      text += fmt::format("{}{}", text.empty() ? "" : ", ", key->name);
   return text;
 }
 
@@ -126,10 +142,27 @@ void SectionReader::judge_groups(const Visit& visit) {
   }
 }
 
+SectionReader::Meaning SectionReader::meaning_of(const Visit& visit, const Key& key) const {
+  if (key.only_for.chooser.empty()) return Meaning::holds;
+  const auto word = chosen_.find(full_name(visit.label, key.only_for.chooser));
+  if (word == chosen_.end()) return Meaning::unknown;
+  return holds(key.only_for, word->second) ? Meaning::holds : Meaning::none;
+}
+
+void SectionReader::refuse(const Visit& visit, const Key& key, const toml::node& node) {
+  const std::string_view word = chosen_.find(full_name(visit.label, key.only_for.chooser))->second;
+  problems_.problem(place_of(node), fmt::format("{} has no meaning with {} = \"{}\": {}; delete it, or set {}", key.name,
+                                                key.only_for.chooser, word, key.only_for.reason, condition_text(key)));
+}
+
 void SectionReader::read_key(const Visit& visit, const Key& key) {
-  if (const toml::node* node = visit.table.get(key.name)) {
+  const toml::node* node = visit.table.get(key.name);
+  const Meaning meaning = meaning_of(visit, key);
+  if (meaning == Meaning::none) {
+    if (node != nullptr) refuse(visit, key, *node);
+  } else if (node != nullptr) {
     read_present(visit, key, *node);
-  } else if (!group_given(visit, key)) {
+  } else if (meaning == Meaning::holds && !group_given(visit, key)) {
     read_absent(visit, key);
   }
 }
@@ -149,6 +182,7 @@ void SectionReader::read_present(const Visit& visit, const Key& key, const toml:
     read_section({*node.as_table(), label, label, place_of(node)});
   } else if (const auto value = read_value(key, node, draft_.site.units, problems_)) {
     draft_.read[label] = place_of(node);
+    remember_choice(label, key, *value);
     key.set(draft_, *value);
     echo(visit, key, typed_text(key, node, draft_.site.units), false);
   }
@@ -212,9 +246,15 @@ void SectionReader::take_preset(const Visit& visit, const Key& key) {
     problems_.problem(visit.place, fmt::format("quell's own default for {} does not hold: report this fault", key.name));
     return;
   }
-  draft_.read[full_name(visit.label, key.name)] = {};
+  const std::string label = full_name(visit.label, key.name);
+  draft_.read[label] = {};
+  remember_choice(label, key, *value);
   key.set(draft_, *value);
   echo(visit, key, typed_text(key, node, UnitSystem::si), true);
+}
+
+void SectionReader::remember_choice(const std::string& label, const Key& key, const Value& value) {
+  if (key.kind == Kind::choice) chosen_[label] = choices_of(key)[static_cast<std::size_t>(value.choice)];
 }
 
 void SectionReader::echo(const Visit& visit, const Key& key, std::string typed, bool is_default) {

@@ -3,6 +3,7 @@
 
 #include <toml++/toml.h>
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,7 @@ class SectionReader {
   Draft& draft_;
   std::vector<EchoedInput>& inputs_;
   ProblemList& problems_;
+  std::map<std::string, std::string_view, std::less<>> chosen_;  ///< word of each choice that was read: "crest.shape"
 
   /// One table that is read as `section` of the schema. `label` names this very table: "chute.reaches[1]".
   struct Visit {
@@ -39,11 +41,16 @@ class SectionReader {
   void judge_groups(const Visit& visit);
   bool given(const Visit& visit, const Key& key) const;
   bool group_given(const Visit& visit, const Key& key) const;
+  enum class Meaning { holds, unknown, none };
+  /// Whether the key's condition is met; unknown where the choice it hangs on was not read.
+  Meaning meaning_of(const Visit& visit, const Key& key) const;
+  void refuse(const Visit& visit, const Key& key, const toml::node& node);
   void read_key(const Visit& visit, const Key& key);
   void read_present(const Visit& visit, const Key& key, const toml::node& node);
   void read_absent(const Visit& visit, const Key& key);
   void read_members(const Visit& visit, const Key& key, const toml::node& node);
   void take_preset(const Visit& visit, const Key& key);
+  void remember_choice(const std::string& label, const Key& key, const Value& value);
   void echo(const Visit& visit, const Key& key, std::string typed, bool is_default);
 };
 

@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <initializer_list>
+#include <numbers>
 
 #include "quell/io/nearest.h"
 
@@ -18,6 +20,7 @@ class SiteChecker {
   void run() {
     discharges();
     floods();
+    crest();
     reaches();
     steps();
     widths();
@@ -81,11 +84,46 @@ class SiteChecker {
     }
   }
 
+  /// Bed level at which the chute starts, as far as it is known without the shape of the ogee.
+  double start_level() const { return site_.crest.has_fall() ? site_.crest.floor_level : site_.crest.crest_level; }
+  std::string_view start_key() const { return site_.crest.has_fall() ? "crest.floor_level" : "crest.level"; }
+  std::string_view start_words() const { return site_.crest.has_fall() ? "the floor below the crest" : "the crest"; }
+
+  void crest() {
+    const site::Crest& crest = site_.crest;
+    if (!have({"crest.shape"})) return;
+    if (crest.has_fall() && have({"crest.approach_depth"}) && crest.approach_depth == 0.0)
+      problem(at("crest.approach_depth"),
+              fmt::format("approach_depth must be greater than zero for a {} crest: it is the height of the weir, on which its "
+                          "discharge depends",
+                          name_of(crest.shape)));
+    if (have({"crest.floor_level", "crest.level"}) && !(crest.floor_level < crest.crest_level))
+      problem(at("crest.floor_level"), fmt::format("floor_level {} must lie below the crest at {}: the water falls onto it",
+                                                   length(crest.floor_level), length(crest.crest_level)));
+    if (have({"crest.floor_level", "river.bed_level"}) && crest.floor_level <= site_.river.bed_level)
+      problem(
+          at("crest.floor_level"),
+          fmt::format("floor_level {} must lie above the river bed at {}: the chute starts there and runs down to the apron",
+                      length(crest.floor_level), length(site_.river.bed_level)));
+    if (!have({"crest.developed_length", "crest.net_width", "crest.sidewall_angle"})) return;
+    const double longest = crest.net_width / std::sin(crest.sidewall_angle);
+    if (crest.developed_length < crest.net_width)
+      problem(at("crest.developed_length"),
+              fmt::format("developed_length {} is smaller than the width that the labyrinth spans, net_width {}",
+                          length(crest.developed_length), length(crest.net_width)));
+    else if (crest.developed_length > longest)
+      problem(at("crest.developed_length"),
+              fmt::format("developed_length {} does not fit: side walls at {:.4g} degrees to the flow have at most {} in a "
+                          "net_width of {}; lessen it, or lessen sidewall_angle",
+                          length(crest.developed_length), crest.sidewall_angle * 180.0 / std::numbers::pi, length(longest),
+                          length(crest.net_width)));
+  }
+
   void reaches() {
     if (have({"chute.slope"})) return;  // one face has no levels; with both, the pair is the problem
     const auto& all = site_.chute.reaches;
-    double above = site_.crest.crest_level;
-    bool above_known = have({"crest.level"});
+    double above = start_level();
+    bool above_known = have({start_key()});
     for (std::size_t i = 0; i < all.size() && have({"chute.reaches"}); ++i) {
       const std::string key = fmt::format("chute.reaches[{}].end_level", i + 1);
       const std::string item = fmt::format("chute.reaches[{}]", i + 1);
@@ -133,11 +171,11 @@ class SiteChecker {
     const bool both = have({"chute.width", "chute.end_width"});
     if (both && chute.width != chute.end_width && !have({"chute.end_width_level"}))
       problem(at("chute.end_width"), "end_width differs from width; add end_width_level, the bed level at which it is reached");
-    if (both && chute.width != chute.end_width && have({"chute.end_width_level", "crest.level", "river.bed_level"}) &&
-        !(chute.end_width_level < site_.crest.crest_level && chute.end_width_level >= site_.river.bed_level))
+    if (both && chute.width != chute.end_width && have({"chute.end_width_level", start_key(), "river.bed_level"}) &&
+        !(chute.end_width_level < start_level() && chute.end_width_level >= site_.river.bed_level))
       problem(at("chute.end_width_level"),
-              fmt::format("end_width_level {} must lie between the river bed at {} and the crest at {}",
-                          length(chute.end_width_level), length(site_.river.bed_level), length(site_.crest.crest_level)));
+              fmt::format("end_width_level {} must lie between the river bed at {} and {} at {}", length(chute.end_width_level),
+                          length(site_.river.bed_level), start_words(), length(start_level())));
     basin_width();
   }
 
@@ -165,9 +203,9 @@ class SiteChecker {
     const site::BasinWishes& basin = site_.basin;
     for (const auto& [key, level] :
          {std::pair{"basin.highest_apron", basin.highest_apron_level}, {"basin.lowest_apron", basin.lowest_apron_level}})
-      if (have({key, "crest.level"}) && level >= site_.crest.crest_level)
-        problem(at(key), fmt::format("the apron at {} would not lie below the crest at {}", length(level),
-                                     length(site_.crest.crest_level)));
+      if (have({key, start_key()}) && level >= start_level())
+        problem(at(key), fmt::format("the apron at {} would not lie below {} at {}", length(level), start_words(),
+                                     length(start_level())));
     if (have({"basin.highest_apron", "basin.lowest_apron"}) && basin.highest_apron_level < basin.lowest_apron_level)
       problem(at("basin.highest_apron"), fmt::format("highest_apron {} lies below lowest_apron {}",
                                                      length(basin.highest_apron_level), length(basin.lowest_apron_level)));

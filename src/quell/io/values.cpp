@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "quell/io/nearest.h"
 #include "quell/io/slope.h"
@@ -22,6 +23,7 @@ class ValueReader {
       case Kind::choice: return choice(node, value.choice);
       case Kind::quantity:
       case Kind::number: return quantity(node, value.number);
+      case Kind::angle: return angle(node, value.number);
       case Kind::whole_number: return whole_number(node, value.number);
       case Kind::slope:
       case Kind::side_slope: return slope(node, value.number);
@@ -133,6 +135,28 @@ class ValueReader {
                                   shown(key_.range.highest), shown(value)));
   }
 
+  /// Text with its unit or a number of degrees; in radians.
+  bool angle(const toml::node& node, double& result) {
+    constexpr double degree = std::numbers::pi / 180.0;
+    double degrees = 0.0;
+    if (node.is_number()) {
+      degrees = *node.value<double>();
+    } else if (const auto typed = node.value_exact<std::string>()) {
+      const auto parsed = parse_quantity(*typed);
+      if (!parsed || parsed->dimension != dimension::none || typed->find('%') != std::string::npos)
+        return fail(node, fmt::format("{} is an angle: {}, not \"{}\"", key_.name, how_to_write(key_), *typed));
+      degrees = parsed->has_unit ? parsed->value / degree : parsed->value;
+    } else {
+      return mistyped(node);
+    }
+    // A whole number of degrees does not come back whole from radians.
+    if (!(degrees >= key_.range.lowest - 1e-9 && degrees <= key_.range.highest + 1e-9))
+      return fail(node, fmt::format("{} must lie between {} and {} degrees; {:.6g} does not", key_.name, key_.range.lowest,
+                                    key_.range.highest, degrees));
+    result = degrees * degree;
+    return true;
+  }
+
   bool whole_number(const toml::node& node, double& result) {
     const auto found = node.value_exact<int64_t>();
     if (!found) return mistyped(node);
@@ -234,17 +258,26 @@ std::optional<Value> read_value(const Key& key, const toml::node& node, UnitSyst
   return value;
 }
 
+namespace {
+
+/// In which a bare number of the key stands.
+std::string bare_unit(const Key& key, UnitSystem system) {
+  return key.kind == Kind::angle ? "deg" : unit_symbol(key.dimension, system);
+}
+
+}  // namespace
+
 std::string typed_text(const Key& key, const toml::node& node, UnitSystem system) {
   if (const auto words = node.value_exact<std::string>()) {
-    const bool bare =
-        key.kind == Kind::quantity && !words->empty() && words->find_first_not_of("0123456789.+-eE_ ") == std::string::npos;
-    const std::string unit = bare ? unit_symbol(key.dimension, system) : std::string();
+    const bool bare = (key.kind == Kind::quantity || key.kind == Kind::angle) && !words->empty() &&
+                      words->find_first_not_of("0123456789.+-eE_ ") == std::string::npos;
+    const std::string unit = bare ? bare_unit(key, system) : std::string();
     return unit.empty() ? *words : fmt::format("{} ({})", *words, unit);
   }
   if (node.is_number()) {
     const std::string number =
         node.is_integer() ? fmt::format("{}", *node.value<int64_t>()) : fmt::format("{}", *node.value<double>());
-    const std::string unit = unit_symbol(key.dimension, system);
+    const std::string unit = bare_unit(key, system);
     return unit.empty() ? number : fmt::format("{} ({})", number, unit);
   }
   if (const toml::array* members = node.as_array()) {

@@ -29,8 +29,8 @@ double end_path(const ChutePiece& piece) {
 }
 
 /// The crest's own flow, whose streamlines curve, ends where the energy above the bed clearly exceeds the least.
-bool leaves_crest(const ChutePiece& piece, double path, double discharge, double reservoir_level) {
-  const double head = reservoir_level - level_at(piece, path);
+bool leaves_crest(const ChutePiece& piece, double path, double discharge, double start_energy_level) {
+  const double head = start_energy_level - level_at(piece, path);
   return head >= 1.3 * hydraulics::least_energy(discharge / width_at(piece, path), piece.cosine);
 }
 
@@ -39,11 +39,11 @@ bool leaves_crest(const ChutePiece& piece, double path, double discharge, double
 ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const noexcept {
   Layer layer{};
   layer.unit_discharge = discharge_ / width_at(piece, path);
-  const double head = reservoir_level_ - level_at(piece, path);
+  const double head = start_energy_level_ - level_at(piece, path);
   const auto depth = hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = head, .cosine = piece.cosine});
   layer.potential_depth = depth ? *depth : hydraulics::critical_depth_on_slope(layer.unit_discharge, piece.cosine);
   layer.potential_velocity = layer.unit_discharge / layer.potential_depth;
-  layer.grown = hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height});
+  layer.grown = path > 0.0 ? hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height}) : 0.0;
   // delta = d with d = dp + 0.18 delta
   layer.full = layer.potential_depth / (1.0 - hydraulics::displacement_share);
   layer.thickness = std::min(layer.grown, layer.full);
@@ -52,11 +52,11 @@ ChuteFlow::Layer ChuteFlow::layer_at(const ChutePiece& piece, double path) const
   return layer;
 }
 
-Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double discharge, double reservoir_level) {
+Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double discharge, double start_energy_level) {
   ChuteFlow flow;
   flow.geometry_ = &geometry;
   flow.discharge_ = discharge;
-  flow.reservoir_level_ = reservoir_level;
+  flow.start_energy_level_ = start_energy_level;
   const bool stepped = geometry.step_height > 0.0;
   if (auto done = stepped ? flow.follow_steps() : flow.follow_layer(); !done) return tl::unexpected(done.error());
   return flow;
@@ -65,18 +65,18 @@ Outcome<ChuteFlow> ChuteFlow::compute(const ChuteGeometry& geometry, double disc
 /// The steps' own flow begins where the crest's ends; the air enters where the authors of the relation saw it.
 Outcome<void> ChuteFlow::follow_steps() {
   const auto& piece = geometry_->pieces.front();
-  if (!leaves_crest(piece, end_path(piece), discharge_, reservoir_level_)) return no_answer(too_flat);
+  if (!leaves_crest(piece, end_path(piece), discharge_, start_energy_level_)) return no_answer(too_flat);
   start_path_ = piece.start_path;
-  if (!leaves_crest(piece, start_path_, discharge_, reservoir_level_)) {
+  if (!leaves_crest(piece, start_path_, discharge_, start_energy_level_)) {
     const double least = 1.3 * hydraulics::least_energy(discharge_ / piece.start_width, piece.cosine);
-    start_path_ += (least - (reservoir_level_ - piece.start_level)) / piece.sine;
+    start_path_ += (least - (start_energy_level_ - piece.start_level)) / piece.sine;
   }
   const auto toe = hydraulics::stepped_chute_toe({.q = discharge_ / piece.start_width,
                                                   .step_height = geometry_->step_height,
                                                   .phi = piece.angle,
                                                   .Hdam = geometry_->crest_level - geometry_->lowest_level});
   if (!toe) return tl::unexpected(toe.error());
-  const double inception = std::max(start_path_, geometry_->tangent_path + toe->inception_length);
+  const double inception = std::max(start_path_, geometry_->start_path + toe->inception_length);
   critical_path_ = inception < end_path(piece) ? inception : -1.0;
   return {};
 }
@@ -87,7 +87,7 @@ double ChuteFlow::energy_level_on_steps(double bed_level) const noexcept {
                                                   .step_height = geometry_->step_height,
                                                   .phi = piece.angle,
                                                   .Hdam = std::max(0.0, geometry_->crest_level - bed_level)});
-  return toe ? std::min(reservoir_level_, bed_level + toe->residual_head) : reservoir_level_;
+  return toe ? std::min(start_energy_level_, bed_level + toe->residual_head) : start_energy_level_;
 }
 
 /// Adds a node with the largest loss so far, and returns that. Where the chute narrows, the computed loss may pass a peak
@@ -115,11 +115,11 @@ Outcome<void> ChuteFlow::follow_layer() {
     const auto& piece = geometry_->pieces[index];
     double from = piece.start_path;
     if (!started) {
-      if (!leaves_crest(piece, end_path(piece), discharge_, reservoir_level_)) continue;
-      if (!leaves_crest(piece, from, discharge_, reservoir_level_)) {
+      if (!leaves_crest(piece, end_path(piece), discharge_, start_energy_level_)) continue;
+      if (!leaves_crest(piece, from, discharge_, start_energy_level_)) {
         const auto start = find_root(
             [&](double path) {
-              return reservoir_level_ - level_at(piece, path) -
+              return start_energy_level_ - level_at(piece, path) -
                      1.3 * hydraulics::least_energy(discharge_ / width_at(piece, path), piece.cosine);
             },
             from, end_path(piece), 1e-9);
@@ -156,7 +156,7 @@ Outcome<void> ChuteFlow::follow_layer() {
 }
 
 Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
-  double energy_level = reservoir_level_ - losses_.back().loss;
+  double energy_level = start_energy_level_ - losses_.back().loss;
   for (std::size_t index = first_piece; index < geometry_->pieces.size(); ++index) {
     const auto& piece = geometry_->pieces[index];
     const double from = std::max(piece.start_path, critical_path_);
@@ -180,13 +180,13 @@ Outcome<void> ChuteFlow::follow_friction(std::size_t first_piece) {
 double ChuteFlow::energy_level_at_path(const ChutePiece& piece, double path) const noexcept {
   if (geometry_->step_height > 0.0) return energy_level_on_steps(level_at(piece, path));
   if (critical_path_ >= 0.0 && path >= critical_path_) {
-    if (friction_.empty()) return reservoir_level_ - losses_.back().loss;
+    if (friction_.empty()) return start_energy_level_ - losses_.back().loss;
     return hydraulics::energy_between(friction_, path);
   }
   double loss = layer_at(piece, path).loss;
   for (const auto& node : losses_)
     if (node.path <= path) loss = std::max(loss, node.loss);
-  return reservoir_level_ - loss;
+  return start_energy_level_ - loss;
 }
 
 double ChuteFlow::energy_level_at(double bed_level) const noexcept {
@@ -253,7 +253,7 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
     working.add(hydraulics::record::roughness_height_manning, {geometry_->manning_n, geometry_->conversion_radius},
                 {geometry_->roughness_height}, "roughness height of the chute");
   working.add(hydraulics::record::depth_from_energy_on_slope,
-              {layer.unit_discharge, reservoir_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
+              {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
               "depth without loss" + where);
   working.add(hydraulics::record::boundary_layer_em1603, {path, geometry_->roughness_height},
               {hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height})}, "boundary layer" + where);

@@ -1,12 +1,15 @@
-// The water on the chute for one discharge: from the reservoir over the ogee and down to any apron level.
+// The water on the chute for one discharge: from its start below the crest down to any apron level.
 //
-// While the turbulent boundary layer is thinner than the flow: potential flow on the steep slope (cos theta kept), boundary
-// layer of Campbell, Cox and Boyd, head loss by its energy thickness. Below the critical point, where the layer reaches
-// the surface: Darcy-Weisbach with Colebrook's factor, integrated for the energy level from the residual energy there, so that
-// energy and toe velocity stay continuous over discharge. Clear water: air is left out, which is right for the jump.
+// Below an ogee and a broad crest the flow brings the reservoir's energy; below a fall (sharp crest, labyrinth) that of
+// critical flow on the floor (site/crest_foot.h). While the turbulent boundary layer is thinner than the flow: potential flow
+// on the steep slope (cos theta kept), boundary layer of Campbell, Cox and Boyd, head loss by its energy thickness. Below the
+// critical point, where the layer reaches the surface: Darcy-Weisbach with Colebrook's factor, integrated for the energy level
+// from the residual energy there, so that energy and toe velocity stay continuous over discharge. Clear water: air is left out,
+// which is right for the jump.
 //
-// On a stepped chute the energy that is left follows from the published relations for skimming flow (hydraulics/stepped_chute.h);
-// they hold the same role down to the toe, and never give more than the reservoir's level.
+// On a stepped chute the energy that is left follows from the published relations for skimming flow
+// (hydraulics/stepped_chute.h); they hold the same role down to the toe, and never give more than the energy level at the
+// start.
 #pragma once
 
 #include <vector>
@@ -14,14 +17,15 @@
 #include "quell/base/outcome.h"
 #include "quell/base/working.h"
 #include "quell/hydraulics/chute_profile.h"
+#include "quell/site/crest_outline.h"
 #include "quell/site/site.h"
 
 namespace quell::site {
 
 /// One section of the water-surface profile.
 struct ChutePoint {
-  double station = 0.0;          ///< m, horizontal from the crest axis
-  double path = 0.0;             ///< m along the bed from the start of the crest curvature (where the layer starts)
+  double station = 0.0;          ///< m, horizontal from the crest: axis of an ogee, else the start of the chute
+  double path = 0.0;             ///< m along the bed from where the layer starts: the crest's curvature, else the chute
   double bed_level = 0.0;        ///< m
   double width = 0.0;            ///< m
   double slope_angle = 0.0;      ///< theta, rad
@@ -49,18 +53,20 @@ struct ChutePiece {
   double width_change = 0.0;  ///< m per m along the bed
 };
 
-/// Bed geometry below the tangent point of the ogee, derived once from the site.
+/// Bed geometry of the chute, derived once from the site. It starts at the tangent point of an ogee, at the downstream edge of
+/// a broad crest, on the floor below a sharp crest or a labyrinth.
 struct ChuteGeometry {
-  double tangent_station = 0.0;  ///< m from the crest axis
-  double tangent_level = 0.0;    ///< m
-  double tangent_path = 0.0;     ///< m: upstream quadrant plus arc
+  double start_station = 0.0;               ///< m from the crest axis of an ogee; 0 for the others
+  double start_level = 0.0;                 ///< m
+  double start_path = 0.0;                  ///< m: upstream quadrant plus arc of an ogee; 0 for the others
+  std::vector<OutlinePoint> crest_outline;  ///< approach floor to the start of the chute
   std::vector<ChutePiece> pieces;
   double last_reach_level = 0.0;   ///< m: the apron must lie below it
   double lowest_level = 0.0;       ///< m: the last reach is followed down to here
   double roughness_height = 0.0;   ///< ks, m, converted from Manning's n where that was given
   double manning_n = 0.0;          ///< s/m^(1/3), as given; 0 where ks was given
   double conversion_radius = 0.0;  ///< m, hydraulic radius of that conversion; 0 where none was made
-  double crest_level = 0.0;        ///< m
+  double crest_level = 0.0;        ///< m, where the fall over the steps is counted from: crest, or floor below a weir
   double step_height = 0.0;        ///< m; 0: the chute is smooth
 
   const ChutePiece& piece_at_level(double bed_level) const noexcept;
@@ -68,14 +74,15 @@ struct ChuteGeometry {
   double station_at_level(double bed_level) const noexcept;
 };
 
-/// Geometry down to `lowest_level`. No answer where the levels do not fall from the tangent point down.
+/// Geometry down to `lowest_level`. No answer where the levels do not fall from the start down.
 Outcome<ChuteGeometry> chute_geometry(const Site& site, double lowest_level);
 
 /// The flow of one discharge on that chute. Immutable once made; keeps a reference to the geometry.
 class ChuteFlow {
  public:
-  /// No answer where the flow would not stay supercritical.
-  static Outcome<ChuteFlow> compute(const ChuteGeometry& geometry, double discharge, double reservoir_level);
+  /// `start_energy_level` (m) is that of the flow at the start of the chute. No answer where the flow would not stay
+  /// supercritical.
+  static Outcome<ChuteFlow> compute(const ChuteGeometry& geometry, double discharge, double start_energy_level);
 
   /// Energy level (m) where the chute meets `bed_level`, which must lie on the last reach. Allocates nothing.
   double energy_level_at(double bed_level) const noexcept;
@@ -86,10 +93,11 @@ class ChuteFlow {
   /// The section at one bed level.
   ChutePoint section_at(double bed_level) const;
 
-  /// Path length at which the layer reaches the surface and air begins to enter; negative where it does not above the lowest level.
+  /// Path length at which the layer reaches the surface and air begins to enter; negative where it does not above the lowest
+  /// level.
   double critical_point_path() const { return critical_path_; }
   double discharge() const { return discharge_; }
-  double reservoir_level() const { return reservoir_level_; }
+  double start_energy_level() const { return start_energy_level_; }
 
   /// Adds the steps that lead to the energy level at `bed_level`.
   void trace_energy(double bed_level, Working& working) const;
@@ -117,7 +125,7 @@ class ChuteFlow {
 
   const ChuteGeometry* geometry_ = nullptr;
   double discharge_ = 0.0;
-  double reservoir_level_ = 0.0;
+  double start_energy_level_ = 0.0;
   double start_path_ = 0.0;  ///< above it the flow is still the crest's
   double critical_path_ = -1.0;
   std::vector<LossNode> losses_;                  ///< running largest loss above the critical point

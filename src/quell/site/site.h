@@ -22,19 +22,40 @@ struct Project {
   double water_temperature = 15.0;  ///< degrees Celsius, for the pressure of vapour
 };
 
+/// Shape of the ungated crest, which decides its rating and where the chute begins below it.
+enum class CrestShape {
+  ogee,      ///< shaped for a design head; the chute begins at its tangent point
+  broad,     ///< level crest along the flow; the chute begins at its downstream edge
+  sharp,     ///< thin plate over the full width of the approach; the nappe falls onto a floor
+  labyrinth  ///< folded wall with a half-round crest; the nappes fall onto a floor
+};
+std::string_view name_of(CrestShape shape);  ///< "ogee", as in the site file
+
 /// Upstream face of the ogee crest, vertical : horizontal.
 enum class UpstreamFace { vertical, slope_3_to_1, slope_3_to_2, slope_3_to_3 };
 
-/// Ungated ogee crest.
+/// Upstream edge of the broad crest.
+enum class CrestEdge { square, rounded };
+
+/// Ungated crest. What belongs to one shape is left at its default for the others.
 struct Crest {
+  CrestShape shape = CrestShape::ogee;
   double crest_level = 0.0;     ///< m
-  double design_head = 0.0;     ///< Hd, m, total head that fixes the shape, > 0
-  double net_width = 0.0;       ///< L', m, clear of piers, > 0
-  double approach_depth = 0.0;  ///< P, m, crest above the approach floor, >= 0
-  UpstreamFace upstream_face = UpstreamFace::vertical;
-  int piers = 0;
-  double pier_contraction = 0.0;      ///< Kp, each pier
-  double abutment_contraction = 0.0;  ///< Ka, each abutment
+  double design_head = 0.0;     ///< Hd, m, total head that fixes the shape, > 0; ogee
+  double net_width = 0.0;       ///< L', m, clear of piers, > 0; for the labyrinth the width that it spans
+  double approach_depth = 0.0;  ///< P, m, crest above the approach floor, >= 0; > 0 for sharp and labyrinth
+  UpstreamFace upstream_face = UpstreamFace::vertical;  ///< ogee
+  int piers = 0;                                        ///< ogee
+  double pier_contraction = 0.0;                        ///< Kp, each pier; ogee
+  double abutment_contraction = 0.0;                    ///< Ka, each abutment; ogee
+  double crest_length = 0.0;                            ///< Lw, m along the flow, > 0; broad
+  CrestEdge edge = CrestEdge::square;                   ///< broad
+  double sidewall_angle = 0.0;                          ///< alpha, rad from the direction of flow, 6 to 35 degrees; labyrinth
+  double developed_length = 0.0;                        ///< Lc, m, centreline length of all cycles, > net_width; labyrinth
+  double floor_level = 0.0;                             ///< m, bed on which the chute begins below a sharp crest or a labyrinth
+
+  /// The nappe falls freely onto a floor, and the height of its fall is lost to the chute.
+  bool has_fall() const { return shape == CrestShape::sharp || shape == CrestShape::labyrinth; }
 };
 
 /// One straight piece of the chute. The last one runs down to the apron, wherever that comes to lie.
@@ -43,11 +64,11 @@ struct ChuteReach {
   double end_level = 0.0;  ///< m, bed level at its lower end; not used for the last reach
 };
 
-/// From the tangent point of the ogee to the apron. The width changes linearly with bed level from the tangent point
-/// to `end_width_level`, and is `end_width` below it.
+/// From its start below the crest (tangent point of the ogee, edge of the broad crest, floor below a fall) to the apron. The
+/// width changes linearly with bed level from there to `end_width_level`, and is `end_width` below it.
 struct Chute {
   std::vector<ChuteReach> reaches;  ///< at least one, going down
-  double width = 0.0;               ///< m at the tangent point, between the walls, > 0
+  double width = 0.0;               ///< m at its start, between the walls, > 0
   double end_width = 0.0;           ///< m at the apron, > 0
   double end_width_level = 0.0;     ///< m, bed level at which end_width is reached; unused where the widths are equal
   double roughness_height = 0.0;    ///< ks, m; 0 where manning_n is given

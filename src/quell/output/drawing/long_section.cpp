@@ -43,7 +43,7 @@ void draw_frame(Sheet& sheet, const SectionView& view, std::string_view heading)
   sheet.canvas.text({left_edge - 34.0, view.frame.top + 0.5 * view.frame.height},
                     fmt::format("level, {}", sheet.print.length_unit()), "f-quiet", Anchor::middle, -90.0);
   sheet.canvas.text({view.frame.right(), view.frame.bottom() + 24.0},
-                    fmt::format("station from the crest axis, {}", sheet.print.length_unit()), "f-quiet", Anchor::end);
+                    fmt::format("station from the crest, {}", sheet.print.length_unit()), "f-quiet", Anchor::end);
   draw_scale_bar(sheet.canvas, {left_edge + 4.0, view.frame.bottom() + 25.0}, view.map.scale_x, 110.0, sheet.print.units());
 }
 
@@ -77,7 +77,7 @@ void draw_reservoir_labels(Sheet& sheet, const SectionView& view) {
 
 SectionView draw_full(Sheet& sheet, double top) {
   const auto& section = sheet.section;
-  double highest = sheet.site.crest.crest_level + sheet.site.crest.design_head;
+  double highest = sheet.site.crest.crest_level;
   for (const auto& water : section.waters) highest = std::max(highest, water.profile->reservoir_level);
   double lowest = std::min(section.apron_level - section.slab_thickness, sheet.site.river.bed_level);
   lowest = std::max(std::min(lowest, section.approach_floor), lowest - 0.5 * (highest - lowest));
@@ -190,7 +190,7 @@ double draw_key(Sheet& sheet, double top) {
   canvas.line({left_edge, y - 3.0}, {left_edge + 34.0, y - 3.0}, "f-wall");
   canvas.text({left_edge + 39.0, y}, "top of the basin walls", "f-text");
   canvas.text({left_edge + 160.0, y},
-              "Equal scales. Indicative: drawdown over the crest, surface and energy line within the jump, body of the dam.",
+              "Equal scales. Indicative: water over the crest, surface and energy line within the jump, body of the dam.",
               "f-quiet");
   return y + 6.0;
 }

@@ -2,13 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace quell::output {
 
 namespace {
 
-constexpr int crest_points = 24;
+constexpr int curve_points = 24;
 constexpr int jump_points = 40;
 constexpr double river_rise = 4.0;  // horizontal to 1 vertical, common practice, no published source
 
@@ -17,37 +16,23 @@ Point surface_point(const site::ChutePoint& p) {
   return {p.station + p.depth * std::sin(p.slope_angle), p.bed_level + p.depth * std::cos(p.slope_angle)};
 }
 
-/// Upstream quadrant as an ellipse and the downstream power curve, from memory of the standard shape, as far as the curve
-/// is flatter than the chute.
-Polyline crest_face(const site::Crest& crest, double chute_slope) {
-  Polyline face;
-  const double hd = crest.design_head;
-  const double a = 0.28 * hd, b = 0.165 * hd;
-  for (int i = 0; i <= crest_points / 2; ++i) {
-    const double angle = std::numbers::pi * (0.5 - static_cast<double>(i) / crest_points);
-    face.push_back({-a * std::sin(angle), crest.crest_level - b * (1.0 - std::cos(angle))});
-  }
-  const double tangent = hd * std::pow(2.0 * chute_slope / 1.85, 1.0 / 0.85);
-  for (int i = 1; i <= crest_points; ++i) {
-    const double x = tangent * i / crest_points;
-    face.push_back({x, crest.crest_level - std::pow(x, 1.85) / (2.0 * std::pow(hd, 0.85))});
-  }
-  return face;
-}
-
 Polyline chute_face(const site::Site& site, const design::Option& option) {
   const Point toe{option.chute_end_station, option.apron_level};
+  if (option.profiles.empty() || option.profiles.front().chute.empty() || option.crest_outline.empty())
+    return {{0.0, site.crest.crest_level}, toe};
   Polyline face;
-  if (option.profiles.empty() || option.profiles.front().chute.empty() || site.chute.reaches.empty()) {
-    face = {{0.0, site.crest.crest_level}, toe};
-    return face;
-  }
-  const auto& chute = option.profiles.front().chute;
-  face = crest_face(site.crest, site.chute.reaches.front().slope);
-  for (const auto& p : chute)
+  for (const auto& p : option.crest_outline) face.push_back({p.station, p.level});
+  for (const auto& p : option.profiles.front().chute)
     if (p.station > face.back().x + 1e-9 && p.station < toe.x) face.push_back({p.station, p.bed_level});
   face.push_back(toe);
   return face;
+}
+
+/// Largest head of the profiles over the crest, m: the scale of what lies about the crest.
+double largest_head(const site::Site& site, const design::Option& option) {
+  double level = site.crest.crest_level + site.crest.design_head;
+  for (const auto& profile : option.profiles) level = std::max(level, profile.reservoir_level);
+  return level - site.crest.crest_level;
 }
 
 /// Below the face: straight from the foot of the upstream face to the toe, but never less than the slab below the face.
@@ -77,15 +62,27 @@ double level_at(const Polyline& line, double x) {
   return line.back().y;
 }
 
-/// From the level reservoir to the first computed section, as a cubic that leaves flat and arrives parallel to the chute.
-void add_drawdown(Polyline& surface, const design::WaterProfile& profile, Point first, double slope, double reach) {
-  const double start = -reach;
-  const double span = first.x - start;
-  for (int i = 0; i <= crest_points; ++i) {
-    const double t = static_cast<double>(i) / crest_points;
-    const double h0 = (1.0 + 2.0 * t) * (1.0 - t) * (1.0 - t), h1 = t * t * (3.0 - 2.0 * t), g1 = t * t * (t - 1.0);
-    surface.push_back({start + span * t, h0 * profile.reservoir_level + h1 * first.y - g1 * slope * span});
+/// A cubic from one point to another with the slopes (fall per length) that it leaves and arrives with.
+void add_cubic(Polyline& surface, Point from, double start_slope, Point to, double end_slope) {
+  const double span = to.x - from.x;
+  for (int i = 0; i <= curve_points; ++i) {
+    const double t = static_cast<double>(i) / curve_points;
+    const double h0 = (1.0 + 2.0 * t) * (1.0 - t) * (1.0 - t), h1 = t * t * (3.0 - 2.0 * t);
+    const double g0 = t * (1.0 - t) * (1.0 - t), g1 = t * t * (t - 1.0);
+    surface.push_back({from.x + span * t, h0 * from.y + h1 * to.y - (g0 * start_slope + g1 * end_slope) * span});
   }
+}
+
+/// From the level reservoir to the first computed section: flat at first, parallel to the chute at last. Below a fall the nappe
+/// leaves the crest with about two thirds of the head.
+void add_drawdown(Polyline& surface, const site::Crest& crest, const design::WaterProfile& profile, Point first, double slope) {
+  const double head = std::max(profile.reservoir_level - crest.crest_level, 0.0);
+  const Point start{-std::min(1.6 * head, -0.9 * surface.front().x), profile.reservoir_level};
+  if (!crest.has_fall()) return add_cubic(surface, start, 0.0, first, slope);
+  const Point over{0.0, crest.crest_level + 0.67 * head};
+  const double dip = 0.5;  // indicative: the nappe's upper side dips as it leaves the crest
+  add_cubic(surface, start, 0.0, over, dip);
+  if (first.x > over.x) add_cubic(surface, over, dip, first, slope);
 }
 
 void add_chute(Polyline& surface, const LongSection& section, const design::WaterProfile& profile, double front) {
@@ -101,19 +98,15 @@ void add_chute(Polyline& surface, const LongSection& section, const design::Wate
 }
 
 void add_jump(Polyline& surface, const LongSection& section, const design::WaterProfile& profile, double front) {
-  const double low = surface.back().y;
-  const double roller = std::max(profile.result.roller_length, 1e-6);
-  const double reach = std::min(1.8 * roller, section.far_station - front);
-  for (int i = 1; i <= jump_points; ++i) {
-    const double x = reach * i / jump_points;
-    surface.push_back({front + x, low + (profile.tailwater_level - low) * std::tanh(1.5 * x / roller)});
-  }
+  for (const auto& point : profile.jump_surface)
+    if (const double x = front + point.x; x > surface.back().x && x < section.far_station)
+      surface.push_back({x, section.apron_level + point.z});
   surface.push_back({section.far_station, profile.tailwater_level});
 }
 
 Polyline energy_line(const LongSection& section, const design::WaterProfile& profile, double front) {
   const auto& result = profile.result;
-  Polyline energy{{section.first_station, profile.reservoir_level}};
+  Polyline energy{{section.first_station, profile.reservoir_level}, {std::min(0.0, front), profile.reservoir_level}};
   for (const auto& p : profile.chute)
     if (p.station < std::min(front, section.toe_station)) energy.push_back({p.station, p.energy_level});
   const double before = front < section.toe_station ? energy.back().y : section.apron_level + result.toe.energy_head;
@@ -135,9 +128,7 @@ SectionWater water_of(const LongSection& section, const site::Site& site, const 
   water.front_station = section.toe_station + profile.result.position.front;
   water.surface.push_back({section.first_station, profile.reservoir_level});
   const auto& first = profile.chute.front();
-  const double head = std::max(profile.reservoir_level - site.crest.crest_level, 0.0);
-  const double reach = std::min(1.6 * head, 0.9 * -section.first_station);
-  add_drawdown(water.surface, profile, surface_point(first), std::tan(first.slope_angle), reach);
+  add_drawdown(water.surface, site.crest, profile, surface_point(first), std::tan(first.slope_angle));
   add_chute(water.surface, section, profile, water.front_station);
   add_jump(water.surface, section, profile, water.front_station);
   water.energy = energy_line(section, profile, water.front_station);
@@ -169,12 +160,11 @@ LongSection long_section(const site::Site& site, const design::Option& option) {
   section.basin_end = option.chute_end_station + option.length;
   section.apron_level = option.apron_level;
   section.slab_thickness = std::max(option.quantities.slab_thickness, 0.01 * option.length);
-  section.upstream_station = -0.28 * site.crest.design_head;
+  section.upstream_station = option.crest_outline.empty() ? 0.0 : option.crest_outline.front().station;
   section.approach_floor = site.crest.crest_level - site.crest.approach_depth;
   const double rise = river_rise * std::abs(site.river.bed_level - option.apron_level);
   section.last_station = section.basin_end + rise + 0.3 * option.length;
-  const double head = site.crest.design_head;
-  section.first_station = -std::max(3.2 * head, 0.14 * section.last_station);
+  section.first_station = section.upstream_station - std::max(3.0 * largest_head(site, option), 0.14 * section.last_station);
   section.far_station = section.last_station + 0.6 * (section.last_station - section.first_station);
 
   section.face = chute_face(site, option);

@@ -1,8 +1,8 @@
-// The long section as geometry in world coordinates: station (m, from the crest axis) and level (m). The SVG figure is one
+// The long section as geometry in world coordinates: station (m, from the crest) and level (m). The SVG figure is one
 // reader of it; a drawing file is another.
 //
-// The water in the chute is the engine's. Indicative, and said so in the figure: the drawdown over the crest, the surface
-// inside the jump (a tanh rise over the roller, after Hager 1992, from memory), the energy line across the jump, the body of
+// The water in the chute and the outline of the crest are the engine's. Indicative, and said so in the figure: the drawdown over
+// the crest and the nappe below it, the surface inside the jump (the default profile of the roller, from the design), the energy line across the jump, the body of
 // the dam.
 #pragma once
 
@@ -35,7 +35,7 @@ struct LongSection {
   double far_station = 0.0;                        ///< m, lines to the river's side are drawn to here
   double apron_level = 0.0, slab_thickness = 0.0;  ///< m
   double approach_floor = 0.0;                     ///< m
-  double upstream_station = 0.0;                   ///< m, upstream face of the crest
+  double upstream_station = 0.0;                   ///< m, foot of the crest's upstream face
   Polyline body;                                   ///< indicative body under crest and chute, closed
   Polyline face;                                   ///< crest and chute face, down to the toe
   Polyline slab;                                   ///< closed

@@ -23,7 +23,7 @@ std::vector<DimensionRow> levels_and_lengths(const design::Option& option, const
   };
   std::vector<DimensionRow> rows{
       row("Apron level", option.apron_level, "rounded down to the step asked for"),
-      row("Toe of the chute, station from the crest axis", option.chute_end_station, ""),
+      row("Toe of the chute, station from the crest", option.chute_end_station, ""),
       row("Clear width", option.width, ""),
       row("Length, toe to end of sill", option.length,
           "fixed by the jump at " + p.with_unit(p.discharge(structure.governing_length_discharge), p.discharge_unit())),
