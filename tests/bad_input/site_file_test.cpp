@@ -150,6 +150,54 @@ const Case together[] = {
 };
 INSTANTIATE_TEST_SUITE_P(Together, OneFault, testing::ValuesIn(together), name_of_case);
 
+const Case crests[] = {
+    {"unknown_shape", "design_head", "shape = \"sharpe\"\ndesign_head", "shape",
+     "shape must be \"ogee\", \"broad\", \"sharp\" or \"labyrinth\"; did you mean \"sharp\"?"},
+    {"key_of_another_shape", "design_head", "crest_length = \"4 m\"\ndesign_head", "crest_length",
+     "crest_length has no meaning with shape = \"ogee\": only the broad crest has a length along the flow; delete it, or set "
+     "shape = \"broad\""},
+    {"design_head_of_a_weir", "design_head = \"5 m\"", "shape = \"broad\"\ncrest_length = \"4 m\"\ndesign_head = \"5 m\"",
+     "design_head",
+     "design_head has no meaning with shape = \"broad\": only the ogee is shaped for a head; delete it, or set shape = "
+     "\"ogee\""},
+    {"piers_on_a_weir", "design_head = \"5 m\"", "shape = \"broad\"\ncrest_length = \"4 m\"\npiers = 2", "piers",
+     "hold for a clear crest over the full width"},
+    {"face_of_a_weir", "design_head = \"5 m\"", "shape = \"sharp\"\nfloor_level = \"127 m\"\nupstream_face = \"3V:1H\"",
+     "upstream_face", "delete it, or set shape = \"ogee\""},
+    {"floor_of_a_broad_crest", "design_head = \"5 m\"", "shape = \"broad\"\ncrest_length = \"4 m\"\nfloor_level = 120",
+     "floor_level", "without a fall; delete it, or set shape = \"sharp\" or \"labyrinth\""},
+    {"broad_without_length", "design_head = \"5 m\"", "shape = \"broad\"", "[crest]",
+     "crest_length is missing in [crest]: write it like \"6 m\" or \"20 ft\""},
+    {"sharp_without_floor", "design_head = \"5 m\"", "shape = \"sharp\"", "[crest]",
+     "floor_level is missing in [crest]: write it like \"409 m\" or \"1342 ft\""},
+    {"sharp_without_height", "design_head = \"5 m\"\nnet_width = \"30 m\"\napproach_depth = \"20 m\"",
+     "shape = \"sharp\"\nfloor_level = \"127 m\"\nnet_width = \"30 m\"\napproach_depth = 0", "approach_depth",
+     "approach_depth must be greater than zero for a sharp crest"},
+    {"floor_above_crest", "design_head = \"5 m\"", "shape = \"sharp\"\nfloor_level = \"131 m\"", "floor_level",
+     "floor_level 131 m must lie below the crest at 130 m"},
+    {"floor_below_bed", "design_head = \"5 m\"", "shape = \"sharp\"\nfloor_level = \"99.5 m\"", "floor_level",
+     "floor_level 99.5 m must lie above the river bed at 100 m"},
+    {"labyrinth_angle", "design_head = \"5 m\"",
+     "shape = \"labyrinth\"\nfloor_level = 127\ndeveloped_length = 80\nsidewall_angle = \"40 deg\"", "sidewall_angle",
+     "sidewall_angle must lie between 6 and 35 degrees; 40 does not"},
+    {"labyrinth_angle_as_length", "design_head = \"5 m\"",
+     "shape = \"labyrinth\"\nfloor_level = 127\ndeveloped_length = 80\nsidewall_angle = \"15 m\"", "sidewall_angle",
+     "sidewall_angle is an angle: write it like \"15 deg\", or a bare number of degrees, not \"15 m\""},
+    {"labyrinth_short", "design_head = \"5 m\"",
+     "shape = \"labyrinth\"\nfloor_level = 127\nsidewall_angle = 15\ndeveloped_length = \"25 m\"", "developed_length",
+     "developed_length 25 m is smaller than the width that the labyrinth spans, net_width 30 m"},
+    {"labyrinth_too_long", "design_head = \"5 m\"",
+     "shape = \"labyrinth\"\nfloor_level = 127\nsidewall_angle = 30\ndeveloped_length = \"61 m\"", "developed_length",
+     "side walls at 30 degrees to the flow have at most 60 m in a net_width of 30 m"},
+    {"reach_above_the_floor",
+     "design_head = \"5 m\"\nnet_width = \"30 m\"\napproach_depth = \"20 m\"\n[chute]\nslope = "
+     "\"0.8H:1V\"",
+     "shape = \"sharp\"\nfloor_level = 127\nnet_width = \"30 m\"\napproach_depth = \"20 m\"\n[chute]\nreaches = [{ slope = "
+     "\"2H:1V\", end_level = 128 }, { slope = \"1H:1V\" }]",
+     "reaches", "must lie below 127 m, where this reach starts"},
+};
+INSTANTIATE_TEST_SUITE_P(Crests, OneFault, testing::ValuesIn(crests), name_of_case);
+
 const Case syntax[] = {
     {"unit_without_quotes", "\"130 m\"", "130 m", "level", "stands in quotes: level = \"130 m\""},
     {"word_without_quotes", "\"Invented\"", "Invented", "name", "words stand in quotes: name = \"Invented\""},

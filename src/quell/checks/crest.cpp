@@ -84,9 +84,9 @@ HeadRange head_range(const site::Crest& crest) {
   }
   return {crest.approach_depth,
           0.03 / crest.approach_depth,
-          1.0,
+          std::min(1.0, 0.75 / crest.approach_depth),
           "the height of the weir",
-          {"iso_1438", "full-width rectangular weir", Provenance::memory}};
+          {"iso_1438", "full-width rectangular weir: heads of 0.03 to 0.75 m, none above the height", Provenance::memory}};
 }
 
 }  // namespace

@@ -128,7 +128,8 @@ std::string site_file_reference() {
       "ft3/s\"`. A bare\n"
       "number stands in the system that `units` declares. Slopes are `\"0.7H:1V\"` (horizontal to vertical), `\"35 deg\"`, "
       "`\"25 %\"`, or a bare\n"
-      "number: fall per horizontal length. Paths are relative to the site file. Examples show SI, then US customary units.\n\n";
+      "number: fall per horizontal length. Angles are `\"15 deg\"` or a bare number of degrees. Paths are relative to the site "
+      "file. Examples show SI, then US customary units.\n\n";
   text += section_text("Head of the file", "", "These stand before the first section, or are the sections.");
   for (const Key& key : schema())
     if (key.kind == Kind::table || key.kind == Kind::tables) {

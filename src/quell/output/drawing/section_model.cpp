@@ -165,7 +165,7 @@ LongSection long_section(const site::Site& site, const design::Option& option) {
   const double rise = river_rise * std::abs(site.river.bed_level - option.apron_level);
   section.last_station = section.basin_end + rise + 0.3 * option.length;
   section.first_station = section.upstream_station - std::max(3.0 * largest_head(site, option), 0.14 * section.last_station);
-  section.far_station = section.last_station + 0.6 * (section.last_station - section.first_station);
+  section.far_station = section.last_station + 1.2 * (section.last_station - section.first_station);
 
   section.face = chute_face(site, option);
   section.body = body_below(section);

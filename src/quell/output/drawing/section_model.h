@@ -1,9 +1,9 @@
 // The long section as geometry in world coordinates: station (m, from the crest) and level (m). The SVG figure is one
 // reader of it; a drawing file is another.
 //
-// The water in the chute and the outline of the crest are the engine's. Indicative, and said so in the figure: the drawdown over
-// the crest and the nappe below it, the surface inside the jump (the default profile of the roller, from the design), the energy line across the jump, the body of
-// the dam.
+// The water in the chute and the outline of the crest are the engine's. Indicative, and said so in the figure: the drawdown
+// over the crest and the nappe below it, the surface inside the jump (the default profile of the roller, from the design), the
+// energy line across the jump, the body of the dam.
 #pragma once
 
 #include <string>
