@@ -12,10 +12,12 @@
 #include "quell/hydraulics/jump_inverse.h"
 #include "quell/hydraulics/jump_power_section.h"
 #include "quell/hydraulics/jump_sections.h"
+#include "quell/hydraulics/jump_tabulated.h"
 #include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/section_shapes.h"
+#include "quell/hydraulics/section_tabulated.h"
 #include "quell/hydraulics/specific_energy.h"
 
 namespace quell::hydraulics {
@@ -51,6 +53,7 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_circular,
       &record::sequent_depth_triangular,
       &record::sequent_depth_power_law,
+      &record::sequent_depth_tabulated,
       &record::sequent_depth_positive_step,
       &record::sequent_depth_momentum_coefficients,
       &record::smooth_bed_friction,
@@ -79,10 +82,12 @@ std::span<const Method* const> methods() {
       &record::critical_depth_circular,
       &record::critical_depth_triangular,
       &record::critical_depth_power_law,
+      &record::critical_depth_tabulated,
       &record::normal_depth_trapezoidal,
       &record::section_geometry_trapezoidal,
       &record::section_geometry_circular,
       &record::section_geometry_power_law,
+      &record::section_geometry_tabulated,
       &record::specific_energy_rectangular,
       &record::specific_energy_trapezoidal,
       &record::specific_energy_circular,
