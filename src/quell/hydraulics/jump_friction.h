@@ -36,7 +36,7 @@ struct LoadedJumpInput {
   double Kv = 1.0;                    ///< volume over that under a straight surface
   double friction = 0.0;              ///< on bed and walls, N, against the flow
   double drag = 0.0;                  ///< of blocks, sill or step, N, against the flow
-  VelocityCoefficients coefficients;  ///< momentum coefficients
+  VelocityCoefficients coefficients = {};  ///< momentum coefficients
 };
 /// d2 (m), normal to the bed: the largest depth at which pressure, momentum, weight along the bed, friction and drag balance.
 Outcome<double> sequent_depth_loaded(const LoadedJumpInput& input);

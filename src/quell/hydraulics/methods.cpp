@@ -50,6 +50,7 @@
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/labyrinth.h"
 #include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/jump_tabulated.h"
 #include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
@@ -65,6 +66,7 @@
 #include "quell/hydraulics/short_rules.h"
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
+#include "quell/hydraulics/section_tabulated.h"
 #include "quell/hydraulics/specific_energy.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
@@ -281,6 +283,7 @@ std::span<const Method* const> methods() {
       &record::sequent_depth_circular,
       &record::sequent_depth_triangular,
       &record::sequent_depth_power_law,
+      &record::sequent_depth_tabulated,
       &record::sequent_depth_positive_step,
       &record::sequent_depth_drop_a,
       &record::sequent_depth_drop_b,
@@ -343,10 +346,12 @@ std::span<const Method* const> methods() {
       &record::critical_depth_circular,
       &record::critical_depth_triangular,
       &record::critical_depth_power_law,
+      &record::critical_depth_tabulated,
       &record::normal_depth_trapezoidal,
       &record::section_geometry_trapezoidal,
       &record::section_geometry_circular,
       &record::section_geometry_power_law,
+      &record::section_geometry_tabulated,
       &record::specific_energy_rectangular,
       &record::specific_energy_trapezoidal,
       &record::specific_energy_circular,
