@@ -1,4 +1,4 @@
-// The same work by quell and by the GNU Scientific Library, side by side in one run. bench/peer_scipy.py adds SciPy's times.
+// The same work by quell and by the GNU Scientific Library, side by side in one run. bench/peer_*.py add SciPy's times.
 //
 // Both solve the same equations to the same tolerance; each pair first agrees in its answer, or the run stops.
 #include <benchmark/benchmark.h>
@@ -15,7 +15,6 @@
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
-#include "quell/hydraulics/jump.h"
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/section.h"
 
@@ -69,15 +68,6 @@ double gsl_sequent_depth(gsl_root_fsolver* solver, const Trapezoid& section, con
   }
   return gsl_root_fsolver_root(solver);
 }
-
-void sequent_depth_rectangular(benchmark::State& state) {
-  std::array<JumpInflow, batch> inflows{};
-  for (std::size_t i = 0; i < batch; ++i) inflows[i] = {0.3 + 0.002 * static_cast<double>(i), 10.0};
-  for (auto _ : state)
-    for (const auto& inflow : inflows) benchmark::DoNotOptimize(sequent_depth(inflow));
-  state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(batch));
-}
-BENCHMARK(sequent_depth_rectangular);
 
 void sequent_depth_trapezoidal(benchmark::State& state) {
   const auto inflows = trapezoidal_inflows();

@@ -6,6 +6,7 @@
 #include <boost/random/sobol.hpp>
 #include <cmath>
 #include <random>
+#include <utility>
 
 #include "quell/app/method_index.h"
 #include "quell/base/expression.h"
@@ -16,6 +17,7 @@ namespace {
 constexpr int points = 4000;
 constexpr int least_used = 100;
 constexpr std::uint32_t seed = 20261125;
+constexpr std::size_t list_length = 3;
 
 /// Where the range of a symbol is open, what structures and rivers have.
 Range sensible(Dimension d) {
@@ -47,27 +49,42 @@ double at(const Range& range, double share) {
 
 class PointSet {
  public:
-  explicit PointSet(std::size_t dimensions) : sobol_(dimensions), shift_(dimensions) {
+  explicit PointSet(std::span<const Symbol> symbols) : sobol_(numbers(symbols)), shift_(numbers(symbols)) {
     std::mt19937 random(seed);
     for (double& s : shift_) s = static_cast<double>(random()) / 4294967296.0;
   }
+  /// Lists are written out; the first of them, along which the others are given, ascends.
   std::vector<double> next(std::span<const Symbol> symbols) {
     std::vector<double> point;
-    for (std::size_t i = 0; i < symbols.size(); ++i) {
-      const double share = static_cast<double>(sobol_()) / static_cast<double>((boost::random::sobol::max)()) + shift_[i];
-      point.push_back(at(sampled(symbols[i]), share - std::floor(share)));
+    bool first_list = true;
+    for (const Symbol& symbol : symbols) {
+      const std::size_t start = point.size();
+      for (std::size_t i = 0; i < length(symbol); ++i) {
+        const double share =
+            static_cast<double>(sobol_()) / static_cast<double>((boost::random::sobol::max)()) + shift_[point.size()];
+        point.push_back(at(sampled(symbol), share - std::floor(share)));
+      }
+      if (symbol.list && std::exchange(first_list, false))
+        std::sort(point.begin() + static_cast<std::ptrdiff_t>(start), point.end());
     }
     return point;
   }
 
  private:
+  static std::size_t length(const Symbol& symbol) { return symbol.list ? list_length : 1; }
+  static std::size_t numbers(std::span<const Symbol> symbols) {
+    std::size_t sum = 0;
+    for (const Symbol& symbol : symbols) sum += length(symbol);
+    return sum;
+  }
   boost::random::sobol sobol_;
   std::vector<double> shift_;
 };
 
 std::vector<NamedValue> named(const Method& method, std::span<const double> inputs, std::span<const double> outputs) {
   std::vector<NamedValue> known;
-  for (std::size_t i = 0; i < inputs.size(); ++i) known.push_back({method.inputs[i].name.view(), inputs[i]});
+  for (std::size_t i = 0; i < method.inputs.size(); ++i)
+    for (const double value : method.values_of(i, inputs)) known.push_back({method.inputs[i].name.view(), value});
   for (std::size_t i = 0; i < outputs.size(); ++i) known.push_back({method.outputs[i].name.view(), outputs[i]});
   return known;
 }
@@ -81,9 +98,10 @@ std::string shown(const std::vector<NamedValue>& values) {
 /// Runs `compare(inputs, outputs)` at the points where the method may be trusted and answers; stops at the first difference.
 template <class Compare>
 void sweep(const Method& method, const Compare& compare) {
-  PointSet set(method.inputs.size());
+  PointSet set(method.inputs);
   int used = 0;
-  for (int i = 0; i < points; ++i) {
+  const int tries = method.takes_lists() ? 4 * points : points;  // points drawn at random seldom make a section
+  for (int i = 0; i < tries; ++i) {
     const auto inputs = set.next(method.inputs);
     if (!method.covers(inputs)) continue;
     std::vector<double> outputs(method.outputs.size(), std::nan(""));

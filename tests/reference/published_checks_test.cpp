@@ -17,6 +17,7 @@ namespace quell::app {
 namespace {
 
 namespace fs = std::filesystem;
+using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 
 std::string read(const fs::path& path) {
@@ -150,6 +151,26 @@ TEST(Runner, CallsAMalformedRowAFault) {
   EXPECT_THAT(only_fault("method = \"toe.depth.energy\"\ninputs = { q = 3, E1 = 9 }\nexpect = { y1 = 1 }\n"),
               HasSubstr("tolerance"));
   EXPECT_THAT(only_fault("method = \"toe.depth.energy\"\ninputs = { q = 3, E1 = 9 }\n"), HasSubstr("expect"));
+}
+
+/// A rectangle 2 m wide: an area of 3 m2 at 1.5 m.
+std::string section_row(std::string_view x, std::string_view z) {
+  return "method = \"section.geometry.tabulated\"\ninputs = { y = 1.5, x = " + std::string(x) + ", z = " + std::string(z) +
+         " }\nexpect = { A = 3 }\ntolerance = 1e-9\n";
+}
+
+TEST(Runner, TakesListsAsArrays) {
+  EXPECT_TRUE(run_row(section_row("[0, 0, 2, 2]", "[2, 0, 0, 2]")).passed());
+  EXPECT_TRUE(run_row(section_row("[\"0 m\", 0, \"200 cm\", 2.0]", "[\"2 m\", 0, 0, 2]")).passed());
+  EXPECT_FALSE(run_row(section_row("[0, 0, 2.1, 2.1]", "[2, 0, 0, 2]")).passed());
+  EXPECT_THAT(run_row(section_row("[0, 0, 2, 2]", "[2, 0, 2]")).faults, ElementsAre(HasSubstr("equally long")));
+  EXPECT_THAT(run_row(section_row("[]", "[]")).faults, ElementsAre(HasSubstr("no number")));
+  EXPECT_THAT(run_row(section_row("2", "[2, 0]")).faults, ElementsAre(HasSubstr("a list")));
+  EXPECT_THAT(run_row(section_row("[0, \"2 s\"]", "[2, 0]")).faults, ElementsAre(HasSubstr("input x")));
+  EXPECT_THAT(run_row(jump_row("8", "1e-9") + "\n[[check]]\nplace = \"p\"\nwhy = \"w\"\nmethod = \"toe.depth.energy\"\n"
+                                              "inputs = { q = [3], E1 = 9 }\nexpect = { y1 = 1 }\ntolerance = 1\n")
+                  .faults,
+              ElementsAre(HasSubstr("no list")));
 }
 
 TEST(Runner, CallsAMalformedFileAFault) {

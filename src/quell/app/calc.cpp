@@ -6,6 +6,8 @@
 
 #include "quell/app/commands.h"
 #include "quell/app/method_index.h"
+#include "quell/app/method_values.h"
+#include "quell/app/validation_text.h"
 #include "quell/base/expression.h"
 #include "quell/base/source.h"
 
@@ -23,8 +25,48 @@ std::string symbols_of(std::span<const Symbol> symbols) {
   return text;
 }
 
+using Refusal = tl::unexpected<std::string>;
+
+/// One number in the unit of the symbol; the error is what is wrong with it.
+tl::expected<Quantity, std::string> read_number(const Symbol& symbol, std::string_view text) {
+  const auto name = symbol.name.view();
+  const auto quantity = parse_quantity(text);
+  if (!quantity) return Refusal(fmt::format("{}: {}", name, quantity.error().message));
+  if (quantity->has_unit && quantity->dimension != symbol.dimension) {
+    if (symbol.dimension == dimension::none)
+      return Refusal(fmt::format("{} ({}) is a plain number without a unit", name, symbol.meaning.view()));
+    return Refusal(fmt::format("{} ({}) is a {}: give it in {}, not as a {}", name, symbol.meaning.view(),
+                               name_of(symbol.dimension), example_units(symbol.dimension), name_of(quantity->dimension)));
+  }
+  return *quantity;
+}
+
+/// "0,2,6", "0,2,6 ft" (one unit for all) or "0 ft,2 ft,6 ft".
+tl::expected<std::vector<double>, std::string> read_list(const Symbol& symbol, std::string_view text) {
+  std::vector<std::string> items(1);
+  for (const char c : text)
+    if (c == ',')
+      items.emplace_back();
+    else
+      items.back() += c;
+  const auto last = read_book_number(items.back(), symbol.dimension);
+  const std::string unit = last ? last->unit : std::string();
+  std::vector<double> values;
+  std::size_t with_unit = 0;
+  for (const auto& item : items) {
+    auto quantity = read_number(symbol, item);
+    if (quantity && quantity->has_unit) ++with_unit;
+    if (quantity && !quantity->has_unit && !unit.empty()) quantity = read_number(symbol, item + " " + unit);
+    if (!quantity) return Refusal(quantity.error());
+    values.emplace_back(quantity->value);
+  }
+  if (with_unit > 1 && with_unit < items.size())
+    return Refusal(fmt::format("{}: give the unit behind the last number only, or behind every one", symbol.name.view()));
+  return values;
+}
+
 /// Reads one "name=value" into its place; the message of what is wrong otherwise.
-std::string read_value(const Method& method, const std::string& text, std::vector<double>& inputs, std::vector<bool>& given) {
+std::string read_value(const Method& method, const std::string& text, std::vector<std::vector<double>>& inputs) {
   const auto equals = text.find('=');
   if (equals == std::string::npos || equals == 0) return fmt::format("'{}' is not name=value, such as y1=0.6m", text);
   const std::string name = text.substr(0, equals);
@@ -33,17 +75,17 @@ std::string read_value(const Method& method, const std::string& text, std::vecto
   if (index == method.inputs.size())
     return fmt::format("{} has no input '{}'; its inputs are {}", method.id.view(), name, symbols_of(method.inputs));
   const auto& symbol = method.inputs[index];
-  if (given[index]) return fmt::format("'{}' is given twice", name);
-  const auto quantity = parse_quantity(text.substr(equals + 1));
-  if (!quantity) return fmt::format("{}: {}", name, quantity.error().message);
-  if (quantity->has_unit && quantity->dimension != symbol.dimension) {
-    if (symbol.dimension == dimension::none)
-      return fmt::format("{} ({}) is a plain number without a unit", name, symbol.meaning.view());
-    return fmt::format("{} ({}) is a {}: give it in {}, not as a {}", name, symbol.meaning.view(), name_of(symbol.dimension),
-                       example_units(symbol.dimension), name_of(quantity->dimension));
+  if (!inputs[index].empty()) return fmt::format("'{}' is given twice", name);
+  const std::string_view value = std::string_view(text).substr(equals + 1);
+  if (symbol.list) {
+    auto list = read_list(symbol, value);
+    if (!list) return list.error();
+    inputs[index] = std::move(*list);
+    return {};
   }
-  inputs[index] = quantity->value;
-  given[index] = true;
+  const auto number = read_number(symbol, value);
+  if (!number) return number.error();
+  inputs[index] = {number->value};
   return {};
 }
 
@@ -70,9 +112,10 @@ std::string refusal(const Method& method, const NoAnswer& fault) {
 
 std::vector<std::string> notes_on(const Method& method, std::span<const double> inputs) {
   std::vector<std::string> notes;
-  for (std::size_t i = 0; i < inputs.size(); ++i) {
+  for (std::size_t i = 0; i < method.inputs.size(); ++i) {
     const auto& symbol = method.inputs[i];
-    if (symbol.range.contains(inputs[i])) continue;
+    const auto values = method.values_of(i, inputs);
+    if (std::all_of(values.begin(), values.end(), [&](double value) { return symbol.range.contains(value); })) continue;
     notes.push_back(
         fmt::format("{} is outside the valid range, {}", symbol.name.view(), range_text(symbol.range, symbol.dimension)));
   }
@@ -86,7 +129,14 @@ void print_json(const Method& method, std::span<const double> inputs, std::span<
   nlohmann::ordered_json json;
   json["method"] = method.id.view();
   json["inputs"] = nlohmann::ordered_json::object();
-  for (std::size_t i = 0; i < inputs.size(); ++i) json["inputs"][std::string(method.inputs[i].name.view())] = inputs[i];
+  for (std::size_t i = 0; i < method.inputs.size(); ++i) {
+    const auto values = method.values_of(i, inputs);
+    auto& entry = json["inputs"][std::string(method.inputs[i].name.view())];
+    if (method.inputs[i].list)
+      entry = std::vector<double>(values.begin(), values.end());
+    else
+      entry = values.front();
+  }
   json["outputs"] = nlohmann::ordered_json::object();
   for (std::size_t i = 0; i < outputs.size(); ++i)
     json["outputs"][std::string(method.outputs[i].name.view())] = {
@@ -96,12 +146,19 @@ void print_json(const Method& method, std::span<const double> inputs, std::span<
   fmt::print("{}\n", json.dump(2));
 }
 
+/// "0.6 m"; "0, 2, 6 m".
+std::string values_text(std::span<const double> values, Dimension d, UnitSystem units) {
+  std::string text;
+  for (const double value : values.first(values.size() - 1)) text += format_number(value, d, units, 6) + ", ";
+  return text + format_quantity(values.back(), d, units, 6);
+}
+
 void print_text(const Method& method, std::span<const double> inputs, std::span<const double> outputs,
                 const std::vector<std::string>& notes, UnitSystem units) {
   fmt::print("{}\n{}\n\n", method.title.view(), method.equation.view());
-  for (std::size_t i = 0; i < inputs.size(); ++i)
+  for (std::size_t i = 0; i < method.inputs.size(); ++i)
     fmt::print("  {:<6} = {:<18} {}\n", method.inputs[i].name.view(),
-               format_quantity(inputs[i], method.inputs[i].dimension, units, 6), method.inputs[i].meaning.view());
+               values_text(method.values_of(i, inputs), method.inputs[i].dimension, units), method.inputs[i].meaning.view());
   fmt::print("\n");
   for (std::size_t i = 0; i < outputs.size(); ++i)
     fmt::print("  {:<6} = {:<18} {}\n", method.outputs[i].name.view(),
@@ -121,19 +178,21 @@ int calc(const CalcArguments& arguments) {
     return refuse(fmt::format("no method '{}'{}; 'quell methods' lists them", arguments.method,
                               nearest.empty() ? "" : fmt::format(" (did you mean '{}'?)", nearest)));
   }
-  std::vector<double> inputs(method->inputs.size());
-  std::vector<bool> given(method->inputs.size(), false);
+  std::vector<std::vector<double>> given(method->inputs.size());
   for (const auto& text : arguments.values)
-    if (const auto problem = read_value(*method, text, inputs, given); !problem.empty()) return refuse(problem);
-  for (std::size_t i = 0; i < inputs.size(); ++i) {
-    if (given[i]) continue;
+    if (const auto problem = read_value(*method, text, given); !problem.empty()) return refuse(problem);
+  for (std::size_t i = 0; i < given.size(); ++i) {
+    if (!given[i].empty()) continue;
     const auto& symbol = method->inputs[i];
     if (symbol.required())
       return refuse(
           fmt::format("{} needs {} ({}, {})", method->id.view(), symbol.name.view(), symbol.meaning.view(),
                       symbol.dimension == dimension::none ? "a number" : "such as " + example_units(symbol.dimension)));
-    inputs[i] = symbol.optional_value;
+    given[i] = {symbol.optional_value};
   }
+  const auto row = written_out(*method, given);
+  if (!row) return refuse(row.error());
+  const std::vector<double>& inputs = *row;
   std::vector<double> outputs(method->outputs.size());
   if (const auto done = method->answer(inputs, outputs); !done) {
     if (done.error().is_bad_input()) return refuse(refusal(*method, done.error()));

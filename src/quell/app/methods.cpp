@@ -29,6 +29,12 @@ bool matches(const Method& method, std::string_view pattern) {
 }
 
 std::string range_text(const Symbol& symbol, UnitSystem units) {
+  if (symbol.list) {
+    Symbol each = symbol;
+    each.list = false;
+    const auto text = range_text(each, units);
+    return text == "any" ? "list" : "list, each " + text;
+  }
   const auto bound = [&](double value) { return format_number(value, symbol.dimension, units, 4); };
   if (symbol.range.lowest == above_zero.lowest && !symbol.range.bounded_above()) return "> 0";
   if (symbol.range.bounded_below() && symbol.range.bounded_above())
@@ -46,6 +52,7 @@ nlohmann::ordered_json symbols_json(std::span<const Symbol> symbols) {
                                  {"unit", unit_symbol(symbol.dimension, UnitSystem::si)}};
     entry["lowest"] = symbol.range.bounded_below() ? nlohmann::ordered_json(symbol.range.lowest) : nlohmann::ordered_json();
     entry["highest"] = symbol.range.bounded_above() ? nlohmann::ordered_json(symbol.range.highest) : nlohmann::ordered_json();
+    if (symbol.list) entry["list"] = true;
     list.push_back(std::move(entry));
   }
   return list;

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "quell/app/method_index.h"
+#include "quell/app/method_values.h"
 #include "quell/app/validation_case.h"
 #include "quell/app/validation_entry.h"
 #include "quell/app/validation_text.h"
@@ -15,23 +16,44 @@
 namespace quell::app {
 namespace {
 
+/// The numbers of one input: a TOML array for a list.
+tl::expected<std::vector<double>, std::string> read_input(const Symbol& symbol, const toml::node& node) {
+  const toml::array* array = node.as_array();
+  if ((array != nullptr) != symbol.list)
+    return Complaint(fmt::format("input {} is {}", symbol.name.view(), symbol.list ? "a list: [1, 2]" : "one number, no list"));
+  std::vector<double> values;
+  const auto add = [&](const toml::node& one) -> std::string {
+    const auto number = read_book_number(text_of(&one), symbol.dimension);
+    if (!number) return fmt::format("input {}: {}", symbol.name.view(), number.error());
+    values.emplace_back(number->value);
+    return {};
+  };
+  if (array == nullptr) {
+    if (auto problem = add(node); !problem.empty()) return Complaint(std::move(problem));
+    return values;
+  }
+  for (const toml::node& one : *array)
+    if (auto problem = add(one); !problem.empty()) return Complaint(std::move(problem));
+  return values;
+}
+
 /// The inputs in the order of the method's symbols.
 tl::expected<std::vector<double>, std::string> read_inputs(const Method& method, const toml::table& given) {
-  std::vector<double> values;
+  std::vector<std::vector<double>> values;
   for (const Symbol& symbol : method.inputs) {
     const toml::node* node = given.get(symbol.name.view());
     if (node == nullptr) {
       if (symbol.required()) return Complaint(fmt::format("input '{}' is missing", symbol.name.view()));
-      values.push_back(symbol.optional_value);
+      values.push_back({symbol.optional_value});
       continue;
     }
-    const auto number = read_book_number(text_of(node), symbol.dimension);
-    if (!number) return Complaint(fmt::format("input {}: {}", symbol.name.view(), number.error()));
-    values.push_back(number->value);
+    auto numbers = read_input(symbol, *node);
+    if (!numbers) return Complaint(numbers.error());
+    values.emplace_back(std::move(*numbers));
   }
   for (const auto& [key, node] : given)
     if (find_symbol(method.inputs, key.str()) == nullptr) return Complaint(fmt::format("'{}' is no input", key.str()));
-  return values;
+  return written_out(method, values);
 }
 
 /// One method, called once.

@@ -16,12 +16,22 @@ std::string_view name_of(Provenance provenance) {
   return "unknown";
 }
 
+std::span<const double> Method::values_of(std::size_t input, std::span<const double> values) const {
+  if (!takes_lists()) return values.subspan(input, 1);
+  std::size_t singles = 0;
+  while (!inputs[singles].list) ++singles;
+  if (input < singles) return values.subspan(input, 1);
+  const std::size_t length = (values.size() - singles) / (inputs.size() - singles);
+  return values.subspan(singles + (input - singles) * length, length);
+}
+
 Outcome<void> Method::answer(std::span<const double> values, std::span<double> results) const {
-  assert(values.size() == inputs.size() && results.size() == outputs.size());
+  assert((takes_lists() || values.size() == inputs.size()) && results.size() == outputs.size());
   for (std::size_t i = 0; i < inputs.size(); ++i) {
     const Range possible = inputs[i].possible_values();
-    if (!possible.contains(values[i]))  // a NaN lies in no range
-      return bad_input(inputs[i].name.view(), values[i], possible.lowest, possible.highest, inputs[i].meaning.view());
+    for (const double value : values_of(i, values))
+      if (!possible.contains(value))  // a NaN lies in no range
+        return bad_input(inputs[i].name.view(), value, possible.lowest, possible.highest, inputs[i].meaning.view());
   }
   if (auto done = evaluate(values, results); !done) return done;
   for (const double result : results)
@@ -30,9 +40,10 @@ Outcome<void> Method::answer(std::span<const double> values, std::span<double> r
 }
 
 bool Method::covers(std::span<const double> values) const {
-  assert(values.size() == inputs.size());
+  assert(takes_lists() || values.size() == inputs.size());
   for (std::size_t i = 0; i < inputs.size(); ++i)
-    if (!inputs[i].range.contains(values[i])) return false;
+    for (const double value : values_of(i, values))
+      if (!inputs[i].range.contains(value)) return false;
   return condition == nullptr || condition(values).empty();
 }
 

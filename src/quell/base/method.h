@@ -3,6 +3,7 @@
 // documentation and drives the tests that evaluate the printed equation against the function.
 #pragma once
 
+#include <cstddef>
 #include <limits>
 #include <span>
 #include <string_view>
@@ -57,6 +58,7 @@ struct Symbol {
   Range range;  ///< where the method may be trusted; outside, the result is marked
   double optional_value = std::numeric_limits<double>::quiet_NaN();
   Range possible = {};  ///< beyond it the method cannot answer at all: a pipe fuller than full, a slope of 90 degrees
+  bool list = false;    ///< takes a list of numbers, such as the points of a section
   constexpr bool required() const { return optional_value != optional_value; }
   /// `possible`, and not below zero where nothing below zero may be trusted.
   constexpr Range possible_values() const {
@@ -77,8 +79,8 @@ struct Method {
   Text id;     ///< subject.quantity.basis
   Text title;  ///< what it gives, in words
   EquationKind kind = EquationKind::explicit_form;
-  Text equation;  ///< in the language of base/expression.h
-  std::span<const Symbol> inputs;
+  Text equation;                   ///< in the language of base/expression.h
+  std::span<const Symbol> inputs;  ///< lists stand behind the single numbers, and all hold equally many
   std::span<const Symbol> outputs;
   Text source;  ///< key in data/sources.bib
   Text place;   ///< where in the source
@@ -87,8 +89,9 @@ struct Method {
   std::string_view remarks = {};
   /// Why these inputs lie outside the method although each is inside its own range ("F1 <= 1: …"); empty where they do not.
   std::string_view (*condition)(std::span<const double> inputs) = nullptr;
-  /// Computes the outputs from the inputs, both in the order of the symbols, in SI. Outputs are finite where there is an
-  /// answer. Called through `answer`, which has refused impossible values.
+  /// Computes the outputs from the inputs, both in the order of the symbols, in SI; a list is written out where it stands ("all
+  /// x, then all z"). Outputs are finite where there is an answer. Called through `answer`, which has refused impossible
+  /// values.
   Outcome<void> (*evaluate)(std::span<const double> inputs, std::span<double> outputs);
 
   /// The guarded call from outside: refuses an input that is impossible or no finite number by its symbol, value and allowed
@@ -97,6 +100,11 @@ struct Method {
 
   /// True where every input lies inside its range and the condition has no objection.
   bool covers(std::span<const double> values) const;
+
+  bool takes_lists() const { return !inputs.empty() && inputs.back().list; }
+
+  /// What `values` holds of the input with that index: one number, or its list.
+  std::span<const double> values_of(std::size_t input, std::span<const double> values) const;
 };
 
 /// Puts a single result into `outputs`, or passes its reason on: the last line of many an `evaluate`.

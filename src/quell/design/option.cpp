@@ -31,7 +31,10 @@ CaseResult judge_case(const PreparedSite& prepared, const dissipators::Dissipato
                     .toe = toe,
                     .energy_loss = jump.energy_loss,
                     .jump_length = jump.jump_length,
+                    .shortest_length = jump.shortest_length,
+                    .longest_length = jump.longest_length,
                     .roller_length = jump.roller_length,
+                    .crest_depth = jump.crest_depth,
                     .need = type.tailwater_need(toe)};
   result.required_depth = result.need.required + prepared.site.basin.tailwater_margin;
   result.available_depth = data.tailwater_level[site::index_of(tailwater_case)] - toe.apron_level;
@@ -80,7 +83,7 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
   double water = -std::numeric_limits<double>::max();
   for (const auto& entry : prepared.cases)
     water = std::max(water, entry.data.tailwater_level[site::index_of(site::TailwaterCase::high)]);
-  for (const auto& result : option.cases) water = std::max(water, option.apron_level + result.toe.y2);
+  for (const auto& result : option.cases) water = std::max(water, option.apron_level + result.crest_depth);
   option.wall_top_level = water + option.structure.freeboard;
   option.wall_height = option.wall_top_level - option.apron_level;
   option.end_sill_level = option.apron_level + option.structure.end_sill_height;
@@ -165,6 +168,19 @@ std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, 
   return text;
 }
 
+/// The surface inside the jump, from the front to where it is level.
+void draw_surface(WaterProfile& profile) {
+  constexpr int points = 40;
+  const auto& result = profile.result;
+  if (!(result.toe.y2 > 0.0)) return;
+  const auto jump = site::free_jump(result.toe);
+  const double start = result.position.z1 + result.position.d1;
+  for (int i = 0; i <= points; ++i) {
+    const double x = jump.jump_length * i / points;
+    profile.jump_surface.push_back({x, site::surface_depth(jump, start, result.available_depth, x)});
+  }
+}
+
 WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, std::string label) {
   WaterProfile profile{.discharge = entry.data.discharge,
                        .label = std::move(label),
@@ -175,6 +191,7 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
   if (const auto toe = toe_at(entry, option.width, option.apron_level))
     profile.result = judge_case(prepared, *option.type, entry.data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
   place_jump(prepared, entry, option, profile.result);
+  draw_surface(profile);
   return profile;
 }
 

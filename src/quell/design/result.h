@@ -38,7 +38,10 @@ struct CaseResult {
   site::ToeFlow toe{};
   double energy_loss = 0.0;           ///< dE of the free jump, m
   double jump_length = 0.0;           ///< m
+  double shortest_length = 0.0;       ///< m, spread of the published correlations; 0 where none is meant for this Froude number
+  double longest_length = 0.0;        ///< m
   double roller_length = 0.0;         ///< m
+  double crest_depth = 0.0;           ///< m, highest surface of the free jump above the apron
   dissipators::TailwaterNeed need{};  ///< depths above the apron, m, without the user's margin
   double required_depth = 0.0;        ///< need.required plus the user's margin, m
   double available_depth = 0.0;       ///< tailwater level minus apron level, m
@@ -66,9 +69,10 @@ struct WaterProfile {
   double discharge = 0.0;
   std::string label{};  ///< "governing discharge", "design flood", …
   double reservoir_level = 0.0;
-  double tailwater_level = 0.0;           ///< m, low case
-  std::vector<site::ChutePoint> chute{};  ///< start of the chute to toe
-  CaseResult result{};                    ///< in the low case
+  double tailwater_level = 0.0;                           ///< m, low case
+  std::vector<site::ChutePoint> chute{};                  ///< start of the chute to toe
+  std::vector<dissipators::SectionPoint> jump_surface{};  ///< x from the front, depth above the apron; to the end of the jump
+  CaseResult result{};                                    ///< in the low case
 };
 
 struct Quantities {

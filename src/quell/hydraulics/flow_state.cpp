@@ -39,20 +39,6 @@ constexpr Symbol circle_in[] = {{"D", "diameter", dimension::length, above_zero}
 constexpr Symbol froude_out[] = {{"F", "Froude number", dimension::none, above_zero}};
 constexpr Symbol depth_out[] = {{"y", "depth", dimension::length, above_zero}};
 constexpr Symbol energy_out[] = {{"E", "specific energy above the bed", dimension::length, above_zero}};
-constexpr Symbol geometry_out[] = {{"A", "area of flow", dimension::area, above_zero},
-                                   {"T", "width of the surface", dimension::length, {0.0, no_limit}},
-                                   {"P", "wetted perimeter", dimension::length, above_zero},
-                                   {"R", "hydraulic radius", dimension::length, above_zero},
-                                   {"M", "first moment of the area about the surface", dimension::volume, above_zero}};
-
-template <class Section>
-void fill_geometry(const Section& section, double y, std::span<double> out) {
-  out[0] = section.area(y);
-  out[1] = section.top_width(y);
-  out[2] = section.perimeter(y);
-  out[3] = out[0] / out[2];
-  out[4] = section.first_moment(y);
-}
 }  // namespace
 
 const Method froude_number_section{.id = "flow.froude_number.section",
@@ -113,48 +99,6 @@ const Method specific_energy{.id = "flow.specific_energy",
                                out[0] = hydraulics::specific_energy({.y = in[0], .V = in[1]});
                                return {};
                              }};
-
-const Method geometry_trapezoidal{
-    .id = "section.geometry.trapezoidal",
-    .title = "Geometry of a trapezoidal section",
-    .equation = "A = (b + m*y)*y; T = b + 2*m*y; P = b + 2*y*sqrt(1 + m^2); R = A/P; M = b*y^2/2 + m*y^3/3",
-    .inputs = trapezoid_in,
-    .outputs = geometry_out,
-    .source = "momentum",
-    .place = "geometry; a rectangle for m = 0, a triangle for b = 0",
-    .provenance = Provenance::derived,
-    .accuracy = "exact",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return in[0] + in[1] > 0.0 ? std::string_view{} : "b and m are both zero: the section holds no water";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      if (!(in[0] + in[1] > 0.0)) return no_answer("b and m are both zero: the section holds no water");
-      fill_geometry(Trapezoid{in[0], in[1]}, in[2], out);
-      return {};
-    }};
-
-const Method geometry_circular{.id = "section.geometry.circular",
-                               .title = "Geometry of a partly filled circular section",
-                               .equation =
-                                   "w = acos(1 - 2*y/D); A = D^2*(2*w - sin(2*w))/8; T = D*sin(w); P = D*w; R = A/P; "
-                                   "M = D^3/24*(3*sin(w) - sin(w)^3 - 3*w*cos(w))",
-                               .inputs = circle_in,
-                               .outputs = geometry_out,
-                               .source = "momentum",
-                               .place = "geometry; w is half the angle under which the surface is seen from the axis",
-                               .provenance = Provenance::derived,
-                               .accuracy = "exact; below 1 % of filling the differences of nearly equal terms lose digits",
-                               .condition = [](std::span<const double> in) -> std::string_view {
-                                 if (in[1] > in[0]) return "the depth is above the crown";
-                                 return in[1] < 0.01 * in[0] ? "below 1 % of filling: digits are lost" : std::string_view{};
-                               },
-                               .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                                 if (!(in[1] <= in[0]))
-                                   return bad_input("y", in[1], above_zero.lowest, in[0],
-                                                    "depth in the conduit, up to its crown");
-                                 fill_geometry(Circle{in[0]}, in[1], out);
-                                 return {};
-                               }};
 
 }  // namespace record
 }  // namespace quell::hydraulics

@@ -1,4 +1,4 @@
-// The state of a flow at one section: Froude number, depth for a Froude number, specific energy, geometry of the section.
+// The state of a flow at one section: Froude number, depth for a Froude number, specific energy.
 //
 // Energy coefficient 1, hydrostatic pressure, depths y vertical. Exact under these assumptions.
 #pragma once
@@ -41,8 +41,6 @@ extern const Method froude_number_section;
 extern const Method depth_from_froude_number;
 extern const Method froude_number_from_slopes;
 extern const Method specific_energy;
-extern const Method geometry_trapezoidal;
-extern const Method geometry_circular;
 }  // namespace record
 
 }  // namespace quell::hydraulics

@@ -76,7 +76,10 @@ const Method sequent_depth_radial{
     .place = "momentum with the pressure of a straight water surface on the walls between toe and end",
     .provenance = Provenance::derived,
     .accuracy = "exact under its assumptions",
-    .remarks = "Such a jump is recalled to be about 0.7 as long as that between parallel walls.",
+    .remarks =
+        "Widening lowers y2 only above F1 = 2.26; a weaker jump rises as its walls part. Such a jump is recalled to be about "
+        "0.7 as long as "
+        "that between parallel walls.",
     .evaluate = [](std::span<const double> in, std::span<double> out) {
       return store(hydraulics::sequent_depth_radial({.y1 = in[0], .V1 = in[1], .r = in[2]}), out);
     }};

@@ -1,5 +1,5 @@
 // Jumps in a widening basin: walls on rays, straight diverging walls, a sudden expansion. Rectangular sections, horizontal
-// frictionless bed, F1 > 1; widening lowers the sequent depth.
+// frictionless bed, F1 > 1. Widening lowers the sequent depth of all but weak jumps (rays: F1 > 2.26, sudden: F1 > 1.73).
 #pragma once
 
 #include "quell/base/method.h"

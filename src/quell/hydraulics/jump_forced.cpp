@@ -40,14 +40,14 @@ namespace record {
 namespace {
 constexpr Symbol y1_symbol{"y1", "depth before the jump", dimension::length, above_zero};
 constexpr Symbol V1_symbol{"V1", "mean velocity before the jump", dimension::velocity, above_zero};
-constexpr Symbol b_symbol{"b", "width of the basin", dimension::length, above_zero};
+constexpr Symbol b_symbol{"b", "width of the basin", dimension::length, {0.1, 300.0}};
 constexpr Symbol inflow_in[] = {y1_symbol, V1_symbol};
 constexpr Symbol baffles_in[] = {y1_symbol,
                                  V1_symbol,
                                  b_symbol,
-                                 {"CD", "drag coefficient of a block on V1", dimension::none, {0.0, 1.5}},
-                                 {"Nb", "number of blocks", dimension::none, {0.0, 500.0}},
-                                 {"Ab", "area of one block facing the flow", dimension::area, {0.0, no_limit}}};
+                                 {"CD", "drag coefficient of a block on V1", dimension::none, {0.1, 1.5}},
+                                 {"Nb", "number of blocks", dimension::none, {1.0, 200.0}},
+                                 {"Ab", "area of one block facing the flow", dimension::area, {1e-4, 10.0}}};
 constexpr Symbol sill_in[] = {y1_symbol,
                               V1_symbol,
                               b_symbol,

@@ -1,5 +1,6 @@
 #include "quell/hydraulics/jump_sections.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -22,16 +23,55 @@ Outcome<double> other_depth(const Section& section, double discharge, double dep
   }
   return find_root(excess, critical, upper, critical * 1e-14);
 }
+
+/// Balance of momentum in a trapezoid for Y = y2/y1, after the root Y = 1 is taken out and all is divided by w y1^2, where
+/// w = b + m y1:
+///   Y (beta + mu Y) [beta (Y + 1)/2 + mu (Y^2 + Y + 1)/3] = kappa (1 + mu Y)
+/// with mu = m y1/w, beta = 1 - mu = b/w, kappa = Q^2/(g w^2 y1^3); rectangle mu = 0, triangle mu = 1. It has one positive
+/// root, above 1 where the flow is supercritical. Left less right side is convex and below zero at Y = 0, so that Newton's
+/// steps from any point beyond the root fall to it one by one.
+struct MomentumQuartic {
+  double mu;
+  double kappa;
+
+  double root() const {
+    const double beta = 1.0 - mu;
+    const double c = beta / 2.0 + mu / 3.0;
+    const double a4 = mu * mu / 3.0;
+    const double a3 = mu * c + beta * mu / 3.0;
+    const double a1 = beta * c - kappa * mu;
+    double Y = beyond_root();
+    for (int i = 0; i < most_steps; ++i) {
+      const double value = (((a4 * Y + a3) * Y + c) * Y + a1) * Y - kappa;
+      const double slope = ((4.0 * a4 * Y + 3.0 * a3) * Y + 2.0 * c) * Y + a1;
+      const double step = value / slope;
+      Y -= step;
+      if (step < 1e-8 * Y) break;  // the error that is left is of the order of its square
+    }
+    return Y;
+  }
+
+ private:
+  static constexpr int most_steps = 200;  ///< a thin flow below a deep one of a triangle takes one for each halving
+
+  /// Two bounds above the root of supercritical flow: the rectangle and the wide-open triangle of the same Froude number. The
+  /// root of subcritical flow lies below 1.
+  double beyond_root() const {
+    const double froude_squared = kappa * (1.0 + mu);
+    if (froude_squared <= 1.0) return 1.0;
+    return std::min((std::sqrt(1.0 + 8.0 * froude_squared) - 1.0) / 2.0, std::cbrt(3.0 * froude_squared / mu));
+  }
+};
 }  // namespace
 
 Outcome<double> sequent_depth(const Trapezoid& section, const SectionJumpInput& input) {
-  if (!(input.y1 > 0.0)) return no_answer("the depth before the jump must be above zero");
-  const auto critical = critical_depth(section, input.discharge);
-  if (!critical) return critical;
-  const double target = momentum_function(section, input.discharge, input.y1);
-  double upper = 2.0 * *critical;
-  while (momentum_function(section, input.discharge, upper) < target) upper *= 2.0;
-  return other_depth(section, input.discharge, input.y1, *critical, upper);
+  const auto& [y1, discharge] = input;
+  const double width = section.b + section.m * y1;  // mean width of the water before the jump
+  if (!(y1 > 0.0) || !(discharge > 0.0) || section.b < 0.0 || section.m < 0.0 || !(width > 0.0))
+    return no_answer("the jump needs a depth, a discharge and a section above zero");
+  const MomentumQuartic quartic{.mu = section.m * y1 / width,
+                                .kappa = discharge * discharge / (gravity * width * width * y1 * y1 * y1)};
+  return y1 * quartic.root();
 }
 
 Outcome<double> sequent_depth(const Circle& section, const SectionJumpInput& input) {
@@ -85,10 +125,11 @@ constexpr Symbol step_out[] = {{"y2", "depth above the step", dimension::length,
 /// y1 must lie below critical depth: the functions also go backward, the methods do not.
 template <class Section>
 Outcome<double> forward_only(const Section& section, const SectionJumpInput& input) {
+  const auto y2 = sequent_depth(section, input);
+  if (!y2 || *y2 > input.y1) return y2;
   const auto critical = critical_depth(section, input.discharge);
-  if (critical && !(input.y1 < *critical))
-    return bad_input("y1", input.y1, above_zero.lowest, *critical, "the flow must be supercritical: below critical depth");
-  return sequent_depth(section, input);
+  if (!critical) return critical;
+  return bad_input("y1", input.y1, above_zero.lowest, *critical, "the flow must be supercritical: below critical depth");
 }
 
 /// A complete jump before the step can climb it while its energy exceeds that of critical flow on top.

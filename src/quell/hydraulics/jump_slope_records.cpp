@@ -35,9 +35,9 @@ constexpr Symbol loss_in[] = {
     {"y2", "vertical depth behind the jump", dimension::length, above_zero}};
 constexpr Symbol break_in[] = {d1_symbol,
                                V1_symbol,
-                               {"theta", "angle of the slope", dimension::none, {1e-3, 0.35}, not_given, {0.0, 1.5}},
-                               {"z1", "height of the toe above the level apron", dimension::length, {0.0, no_limit}},
-                               {"Lj", "horizontal length of the jump", dimension::length, above_zero}};
+                               {"theta", "angle of the slope", dimension::none, {0.01, 0.35}, not_given, {0.0, 1.5}},
+                               {"z1", "height of the toe above the level apron", dimension::length, {0.0, 20.0}},
+                               {"Lj", "horizontal length of the jump", dimension::length, {0.5, 400.0}}};
 constexpr Symbol break_length_in[] = {y2s_symbol,
                                       {"z1", "height of the toe above the level apron", dimension::length, {0.0, no_limit}}};
 constexpr Symbol y2_out[] = {{"y2", "vertical depth behind the jump", dimension::length, above_zero}};

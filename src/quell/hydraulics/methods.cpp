@@ -5,10 +5,9 @@
 #include "quell/hydraulics/aerators.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/bends.h"
-#include "quell/hydraulics/boundary_layer.h"
-#include "quell/hydraulics/boundary_layer_relations.h"
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/boundary_layer_relations.h"
 #include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
@@ -33,13 +32,16 @@
 #include "quell/hydraulics/friction_formulas.h"
 #include "quell/hydraulics/invert_curve.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/jump_energy.h"
 #include "quell/hydraulics/jump_expanding.h"
 #include "quell/hydraulics/jump_forced.h"
+#include "quell/hydraulics/jump_friction.h"
 #include "quell/hydraulics/jump_front.h"
 #include "quell/hydraulics/jump_inside.h"
 #include "quell/hydraulics/jump_inverse.h"
 #include "quell/hydraulics/jump_lengths.h"
 #include "quell/hydraulics/jump_location.h"
+#include "quell/hydraulics/jump_power_section.h"
 #include "quell/hydraulics/jump_sections.h"
 #include "quell/hydraulics/jump_slope.h"
 #include "quell/hydraulics/jump_steps.h"
@@ -48,29 +50,29 @@
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/labyrinth.h"
 #include "quell/hydraulics/model_rules.h"
+#include "quell/hydraulics/jump_tabulated.h"
+#include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
-#include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
+#include "quell/hydraulics/section_shapes.h"
 #include "quell/hydraulics/seepage.h"
 #include "quell/hydraulics/self_aeration.h"
+#include "quell/hydraulics/shock_waves.h"
 #include "quell/hydraulics/short_rules.h"
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
+#include "quell/hydraulics/section_tabulated.h"
+#include "quell/hydraulics/specific_energy.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
 #include "quell/hydraulics/toe_velocity.h"
 #include "quell/hydraulics/transitions.h"
 #include "quell/hydraulics/uniform_flow.h"
-#include "quell/hydraulics/self_aeration.h"
-#include "quell/hydraulics/shock_waves.h"
-#include "quell/hydraulics/side_channel.h"
-#include "quell/hydraulics/sluice.h"
-#include "quell/hydraulics/stepped_chute.h"
-#include "quell/hydraulics/toe_velocity.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
 
@@ -279,6 +281,9 @@ std::span<const Method* const> methods() {
       &record::largest_model_scale,
       &record::sequent_depth_trapezoidal,
       &record::sequent_depth_circular,
+      &record::sequent_depth_triangular,
+      &record::sequent_depth_power_law,
+      &record::sequent_depth_tabulated,
       &record::sequent_depth_positive_step,
       &record::sequent_depth_drop_a,
       &record::sequent_depth_drop_b,
@@ -314,13 +319,48 @@ std::span<const Method* const> methods() {
       &record::channel_profile_distance,
       &record::channel_profile_direct_step,
       &record::jump_front_on_chute,
+      &record::sequent_depth_momentum_coefficients,
+      &record::smooth_bed_friction,
+      &record::sequent_depth_bed_friction,
+      &record::sequent_depth_viscous,
+      &record::sequent_depth_weight_and_drag,
+      &record::initial_depth_rectangular,
+      &record::jump_discharge_from_depths,
+      &record::jump_depths_from_loss_and_discharge,
+      &record::jump_depths_from_loss_and_froude_number,
+      &record::jump_depths_from_discharge_and_froude_number,
+      &record::energy_loss_trapezoidal,
+      &record::energy_loss_triangular,
+      &record::energy_loss_circular,
+      &record::power_lost,
+      &record::efficiency_rectangular,
+      &record::relative_height_rectangular,
+      &record::froude_number_after_jump,
+      &record::depths_over_critical,
+      &record::sequent_depth_sensitivity,
       &record::basin_freeboard,
       &record::invert_curve_pressure,
       &record::baffle_pier_force,
       &record::critical_depth_rectangular,
       &record::critical_depth_trapezoidal,
       &record::critical_depth_circular,
+      &record::critical_depth_triangular,
+      &record::critical_depth_power_law,
+      &record::critical_depth_tabulated,
       &record::normal_depth_trapezoidal,
+      &record::section_geometry_trapezoidal,
+      &record::section_geometry_circular,
+      &record::section_geometry_power_law,
+      &record::section_geometry_tabulated,
+      &record::specific_energy_rectangular,
+      &record::specific_energy_trapezoidal,
+      &record::specific_energy_circular,
+      &record::momentum_function_rectangular,
+      &record::momentum_function_trapezoidal,
+      &record::momentum_function_circular,
+      &record::froude_number_trapezoidal,
+      &record::froude_number_circular,
+      &record::alternate_depths_rectangular,
       &record::riprap_isbash,
       &record::riprap_em25,
       &record::creep_ratio_lane,
@@ -329,8 +369,6 @@ std::span<const Method* const> methods() {
       &record::depth_from_froude_number,
       &record::froude_number_from_slopes,
       &record::specific_energy,
-      &record::geometry_trapezoidal,
-      &record::geometry_circular,
       &record::depth_from_energy_subcritical,
       &record::alternate_depth,
       &record::depth_over_hump,
@@ -358,10 +396,6 @@ std::span<const Method* const> methods() {
       &record::fullest_velocity,
       &record::fullest_discharge,
       &record::trapezoid_size,
-      &record::jump_unit_discharge,
-      &record::jump_depths_froude_loss,
-      &record::jump_depths_discharge_loss,
-      &record::depth_before_jump,
       &record::drag_force,
       &record::sequent_depth_with_drag,
       &record::depth_above_piers,

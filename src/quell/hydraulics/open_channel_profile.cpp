@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
+#include <optional>
 
 #include "quell/base/roots.h"
 #include "quell/hydraulics/dormand_prince.h"
@@ -74,10 +75,23 @@ ProfileNode node_after(const Frame& frame, const Point& start, const Point& slop
   return node;
 }
 
+/// Normal depth (relative) where the curve has come within 1e-10 of it, else nothing: from there on the flow is uniform, and
+/// steps would be held short by their stability alone.
+std::optional<double> uniform_depth(const Frame& frame, const Point& at, const Point& slope) {
+  if (std::abs(slope[1]) > 1e-6) return std::nullopt;
+  const double nudge = 1e-6 * at[1];
+  const auto beside = direction(frame, at[1] + nudge);
+  if (!beside) return std::nullopt;
+  const double decay = ((*beside)[1] - slope[1]) / nudge;
+  const double offset = -slope[1] / decay;
+  if (!(decay < 0.0 && std::abs(offset) < 1e-10)) return std::nullopt;
+  return at[1] + offset;
+}
+
 /// From (x, y) along the curve to `target` or to critical depth.
 Outcome<FlowProfile> follow(const Frame& frame, double x, double y, double target) {
   constexpr double tolerance = 1e-11;
-  constexpr int most_steps = 100000;
+  constexpr int most_steps = 20000;
   const double goal = target / frame.distance;
   Point at{x / frame.distance, y / frame.critical};
   // One sign along the whole profile: supercritical flow goes downstream, subcritical upstream.
@@ -91,6 +105,13 @@ Outcome<FlowProfile> follow(const Frame& frame, double x, double y, double targe
   double h = 0.01;
   for (int attempts = 0; side * (goal - at[0]) > 0.0; ++attempts) {
     if (attempts > most_steps) return no_answer("the water surface profile did not converge");
+    if (const auto uniform = uniform_depth(frame, at, *slope)) {
+      ProfileNode end = node_at(frame, {goal, *uniform}, *slope);
+      end.x = target;
+      end.step = std::abs(goal - at[0]);
+      profile.nodes.push_back(end);
+      break;
+    }
     auto step = dormand_prince<2>(at, *slope, h, rates);
     if (!step) {
       if (h < 1e-9) return tl::unexpected(step.error());
@@ -124,10 +145,36 @@ Outcome<FlowProfile> follow(const Frame& frame, double x, double y, double targe
   return profile;
 }
 
-double between(double t, double left, double left_rate, double right, double right_rate, double bulge) {
-  const double s = 1.0 - t;
-  return s * s * (1.0 + 2.0 * t) * left + t * t * (1.0 + 2.0 * s) * right + s * t * (s * left_rate - t * right_rate) +
-         16.0 * s * s * t * t * bulge;
+/// Quartic of one coordinate over a step, its share t from 0 to 1; the rates are per step.
+struct Quartic {
+  double left, left_rate, right, right_rate, bulge;
+  double at(double t) const {
+    const double s = 1.0 - t;
+    return s * s * (1.0 + 2.0 * t) * left + t * t * (1.0 + 2.0 * s) * right + s * t * (s * left_rate - t * right_rate) +
+           16.0 * s * s * t * t * bulge;
+  }
+  double slope(double t) const {
+    const double s = 1.0 - t;
+    return 6.0 * s * t * (right - left) + s * (s - 2.0 * t) * left_rate + t * (t - 2.0 * s) * right_rate +
+           32.0 * s * t * (s - t) * bulge;
+  }
+};
+
+/// t at which a monotone quartic is `value`: Newton's method, halving where it leaves the bracket.
+double share_of_step(const Quartic& quartic, double value) {
+  const double sign = quartic.right > quartic.left ? 1.0 : -1.0;
+  double low = 0.0;
+  double high = 1.0;
+  double t = quartic.right != quartic.left ? (value - quartic.left) / (quartic.right - quartic.left) : 0.0;
+  for (int i = 0; i < 60; ++i) {
+    const double excess = sign * (quartic.at(t) - value);
+    (excess > 0.0 ? high : low) = t;
+    double next = t - excess / (sign * quartic.slope(t));
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
+    if (std::abs(next - t) < 1e-14) return next;
+    t = next;
+  }
+  return t;
 }
 
 }  // namespace
@@ -155,12 +202,9 @@ double FlowProfile::depth_at(double x) const noexcept {
   const ProfileNode& right = *upper;
   const ProfileNode& left = *(upper - 1);
   const double h = right.step;
-  const auto excess = [&](double t) {
-    return between(t, left.x, h * left.x_rate, right.x, h * right.x_rate, right.x_bulge) - x;
-  };
-  const auto share = find_root(excess, 0.0, 1.0, 1e-14);
-  // Between two nodes that are one in floating point there is no bracket, and no difference either.
-  return between(share.value_or(0.0), left.y, h * left.y_rate, right.y, h * right.y_rate, right.y_bulge);
+  const Quartic along{left.x, h * left.x_rate, right.x, h * right.x_rate, right.x_bulge};
+  const Quartic depth{left.y, h * left.y_rate, right.y, h * right.y_rate, right.y_bulge};
+  return depth.at(share_of_step(along, x));
 }
 
 Outcome<FlowProfile> supercritical_profile(const ChannelReach& reach, double upstream_depth) {
@@ -200,7 +244,7 @@ Outcome<double> distance_between(const ChannelReach& reach, const DepthPair& dep
   // In the logarithm of the depth, which spans decades.
   const auto in_logarithm = [&](double z) { return std::exp(z) * distance_per_depth(std::exp(z)); };
   using Rule = boost::math::quadrature::gauss_kronrod<double, 31>;
-  return Rule::integrate(in_logarithm, std::log(depths.start), std::log(depths.end), 12, 1e-12);
+  return Rule::integrate(in_logarithm, std::log(depths.start), std::log(depths.end), 10, 1e-10);
 }
 
 Outcome<double> direct_step_distance(const ChannelReach& reach, const DepthPair& depths, int steps) {

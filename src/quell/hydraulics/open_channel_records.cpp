@@ -35,7 +35,7 @@ constexpr Symbol step_in[] = {b_symbol,
                                dimension::none,
                                {1.0, 1000.0},
                                std::numeric_limits<double>::quiet_NaN(),
-                               {1.0, 1e6}}};
+                               {1.0, 1e4}}};
 constexpr Symbol distance_out[] = {{"x", "distance from ya to yb, downstream positive", dimension::length, any_value}};
 
 ChannelReach channel_of(std::span<const double> in, double length) {

@@ -1,5 +1,6 @@
 #include "quell/hydraulics/transitions.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "quell/base/roots.h"
@@ -22,6 +23,10 @@ double manning_velocity_head(const LakeInletInput& input, double y) {
   return std::pow(R, 4.0 / 3.0) * input.bed_slope / (2.0 * gravity * input.manning_n * input.manning_n);
 }
 
+double depth_of_area(const Trapezoid& section, double A) {
+  return 2.0 * A / (section.b + std::sqrt(section.b * section.b + 4.0 * section.m * A));
+}
+
 /// The horizontal to vertical slope and width that make a section hold water.
 bool holds_water(const Trapezoid& section) {
   return section.b >= 0.0 && section.m >= 0.0 && section.b + section.m > 0.0;
@@ -38,10 +43,16 @@ Outcome<double> depth_before_transition(const SectionChangeInput& input) {
     const double before = velocity_head(input.upstream, input.Q, y);
     return y + input.drop + before - input.y2 - after - input.K * std::abs(before - after);
   };
-  if (excess(*critical) > 0.0) return no_answer("the transition is a control: the flow upstream of it is not subcritical");
-  double upper = *critical + input.y2 + std::abs(input.drop) + 2.0 * after;
-  while (excess(upper) < 0.0) upper *= 2.0;
-  return find_root(excess, *critical, upper, upper * 1e-15);
+  // Where the velocities are equal nothing is lost and the balance has a kink: it is solved on one side of it.
+  const double level = depth_of_area(input.upstream, input.downstream.area(input.y2));
+  if (level >= *critical && std::abs(level + input.drop - input.y2) <= 1e-14 * input.y2) return level;
+  const bool slows_down = level + input.drop > input.y2;
+  const double lower = slows_down ? *critical : std::max(*critical, level);
+  double upper = slows_down ? level : 2.0 * std::max(*critical, input.y2);
+  while (!slows_down && excess(upper) < 0.0) upper *= 2.0;
+  if (lower > upper || excess(lower) > 0.0)
+    return no_answer("the transition is a control: the flow upstream of it is not subcritical");
+  return find_root(excess, lower, upper, upper * 1e-14);
 }
 
 Outcome<double> critical_depth_from_head(const Trapezoid& section, double H) {

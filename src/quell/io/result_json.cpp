@@ -63,6 +63,8 @@ Json case_result_json(const design::CaseResult& c) {
               {"y2", number(c.toe.y2)},
               {"energy_loss", number(c.energy_loss)},
               {"jump_length", number(c.jump_length)},
+              {"shortest_length", number_if(c.shortest_length > 0.0, c.shortest_length)},
+              {"longest_length", number_if(c.longest_length > 0.0, c.longest_length)},
               {"roller_length", number(c.roller_length)},
               {"sweep_out_depth", number(c.need.sweep_out)},
               {"best_highest_depth", number(c.need.best_highest)},

@@ -8,7 +8,8 @@
 // which is right for the jump.
 //
 // On a stepped chute the energy that is left follows from the published relations for skimming flow
-// (hydraulics/stepped_chute.h); they hold the same role down to the toe, and never give more than the energy at the start.
+// (hydraulics/stepped_chute.h); they hold the same role down to the toe, and never give more than the energy level at the
+// start.
 #pragma once
 
 #include <vector>
@@ -65,7 +66,7 @@ struct ChuteGeometry {
   double roughness_height = 0.0;   ///< ks, m, converted from Manning's n where that was given
   double manning_n = 0.0;          ///< s/m^(1/3), as given; 0 where ks was given
   double conversion_radius = 0.0;  ///< m, hydraulic radius of that conversion; 0 where none was made
-  double crest_level = 0.0;        ///< m, top of the drop that steps are reckoned from: the floor below a fall
+  double crest_level = 0.0;        ///< m, where the fall over the steps is counted from: crest, or floor below a weir
   double step_height = 0.0;        ///< m; 0: the chute is smooth
 
   const ChutePiece& piece_at_level(double bed_level) const noexcept;

@@ -95,7 +95,7 @@ Outcome<ChuteGeometry> chute_geometry(const Site& site, double lowest_level) {
   set_start(site.crest, reaches.front().slope, geometry);
   geometry.crest_outline = crest_outline(site.crest, reaches.front().slope);
   geometry.lowest_level = lowest_level;
-  geometry.crest_level = site.crest.has_fall() ? site.crest.floor_level : site.crest.crest_level;
+  geometry.crest_level = site.crest.shape == CrestShape::ogee ? site.crest.crest_level : geometry.start_level;
   geometry.step_height = site.chute.step_height;
   double level = geometry.start_level;
   for (std::size_t i = 0; i < reaches.size(); ++i) {

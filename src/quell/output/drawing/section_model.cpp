@@ -98,13 +98,9 @@ void add_chute(Polyline& surface, const LongSection& section, const design::Wate
 }
 
 void add_jump(Polyline& surface, const LongSection& section, const design::WaterProfile& profile, double front) {
-  const double low = surface.back().y;
-  const double roller = std::max(profile.result.roller_length, 1e-6);
-  const double reach = std::min(1.8 * roller, section.far_station - front);
-  for (int i = 1; i <= jump_points; ++i) {
-    const double x = reach * i / jump_points;
-    surface.push_back({front + x, low + (profile.tailwater_level - low) * std::tanh(1.5 * x / roller)});
-  }
+  for (const auto& point : profile.jump_surface)
+    if (const double x = front + point.x; x > surface.back().x && x < section.far_station)
+      surface.push_back({x, section.apron_level + point.z});
   surface.push_back({section.far_station, profile.tailwater_level});
 }
 

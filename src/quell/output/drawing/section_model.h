@@ -2,8 +2,8 @@
 // reader of it; a drawing file is another.
 //
 // The water in the chute and the outline of the crest are the engine's. Indicative, and said so in the figure: the drawdown
-// over the crest and the nappe below it, the surface inside the jump (a tanh rise over the roller, after Hager 1992, from
-// memory), the energy line across the jump, the body of the dam.
+// over the crest and the nappe below it, the surface inside the jump (the default profile of the roller, from the design), the
+// energy line across the jump, the body of the dam.
 #pragma once
 
 #include <string>
