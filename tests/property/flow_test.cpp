@@ -173,9 +173,9 @@ TEST(Similarity, ADesignScalesWithFroude) {
 
 /// The recorded step again: through the record's own function, and through the printed equation.
 std::string not_repeated(const WorkingStep& step) {
-  // A profile is read between the steps of its integration, but repeated to its own end: each to what its record says, which
-  // near critical flow is some 1e-6 m of depth.
-  const double absolute = step.method->kind == EquationKind::procedure ? 1e-5 : 1e-13;
+  // A profile is read between the steps of its integration, but repeated to its own end: each to the 1e-8 m that its record
+  // says.
+  const double absolute = step.method->kind == EquationKind::procedure ? 2e-8 : 1e-13;
   const auto same = [&](double a, double b) {
     return std::abs(a - b) <= std::max(absolute, 1e-7 * std::max(std::abs(a), std::abs(b)));
   };

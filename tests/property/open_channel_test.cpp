@@ -9,7 +9,7 @@
 #include "quell/hydraulics/drag.h"
 #include "quell/hydraulics/energy_depths.h"
 #include "quell/hydraulics/flow_state.h"
-#include "quell/hydraulics/jump_inverse.h"
+#include "quell/hydraulics/jump.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/surge.h"
 #include "quell/hydraulics/transitions.h"
@@ -236,24 +236,6 @@ RC_GTEST_PROP(FullestCircle, HasNoBetterNeighbour, ()) {
   const double fastest = fullest_velocity_depth(D);
   RC_ASSERT(pipe.area(y) / pipe.perimeter(y) <= pipe.area(fastest) / pipe.perimeter(fastest) * (1.0 + 1e-12));
   RC_ASSERT(fastest < *most);
-}
-
-RC_GTEST_PROP(JumpTheOtherWay, GivesTheJumpBack, ()) {
-  const double y1 = drawn(0.01, 5.0);
-  const double F1 = drawn(1.1, 20.0);
-  const double V1 = F1 * std::sqrt(gravity * y1);
-  const double q = V1 * y1;
-  const double y2 = sequent_depth({.y1 = y1, .V1 = V1});
-  const double dE = jump_energy_loss({.y1 = y1, .y2 = y2});
-  close(jump_unit_discharge({.y1 = y1, .y2 = y2}), q, 1e-11);
-  close(depth_before_jump({.y2 = y2, .V2 = q / y2}), y1, 1e-11);
-  const auto by_froude = jump_depths(FroudeLoss{.F1 = F1, .dE = dE});
-  close(by_froude.y1, y1, 1e-9);
-  close(by_froude.y2, y2, 1e-9);
-  const auto by_discharge = jump_depths(DischargeLoss{.q = q, .dE = dE});
-  RC_ASSERT(by_discharge.has_value());
-  close(by_discharge->y1, y1, 1e-8);
-  close(by_discharge->y2, y2, 1e-8);
 }
 
 RC_GTEST_PROP(JumpOnBlocks, IsFreeWithoutDragAndLowerWithIt, ()) {
