@@ -28,14 +28,14 @@ Outcome<double> sequent_depth_with_friction(const JumpInflow& inflow, double eps
 double sequent_depth_viscous(const JumpInflow& inflow);
 
 struct LoadedJumpInput {
-  double b;                           ///< width, m, > 0
-  double d1;                          ///< depth normal to the bed, m, > 0
-  double V1;                          ///< m/s, > 0, supercritical
-  double theta = 0.0;                 ///< bed angle, rad, positive downhill
-  double Lj = 0.0;                    ///< length of the jump along the bed, m, >= 0
-  double Kv = 1.0;                    ///< volume over that under a straight surface
-  double friction = 0.0;              ///< on bed and walls, N, against the flow
-  double drag = 0.0;                  ///< of blocks, sill or step, N, against the flow
+  double b;                                ///< width, m, > 0
+  double d1;                               ///< depth normal to the bed, m, > 0
+  double V1;                               ///< m/s, > 0, supercritical
+  double theta = 0.0;                      ///< bed angle, rad, positive downhill
+  double Lj = 0.0;                         ///< length of the jump along the bed, m, >= 0
+  double Kv = 1.0;                         ///< volume over that under a straight surface
+  double friction = 0.0;                   ///< on bed and walls, N, against the flow
+  double drag = 0.0;                       ///< of blocks, sill or step, N, against the flow
   VelocityCoefficients coefficients = {};  ///< momentum coefficients
 };
 /// d2 (m), normal to the bed: the largest depth at which pressure, momentum, weight along the bed, friction and drag balance.

@@ -1,5 +1,5 @@
-// Uniform flow: discharge, slope and roughness by Manning, discharge and normal depth by Chezy, critical and limit slope; and the
-// slope of the surface in gradually varied flow in a wide channel.
+// Uniform flow: discharge, slope and roughness by Manning, discharge and normal depth by Chezy, critical and limit slope; and
+// the slope of the surface in gradually varied flow in a wide channel.
 //
 // V = R^(2/3) sqrt(S)/n (Manning, SI) or V = C sqrt(R S) (Chezy). n is rarely known better than 15 %.
 #pragma once

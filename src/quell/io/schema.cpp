@@ -19,7 +19,8 @@ constexpr std::array<double, 3> abutment_contractions{0.20, 0.10, 0.0};
 // Keys of [crest] that belong to some shapes only, each with the reason why the others do not take it.
 constexpr Condition ogee_head{"shape", "ogee", "only the ogee is shaped for a head"};
 constexpr Condition ogee_face{"shape", "ogee", "only the ogee has a curve upstream of its crest that follows the face"};
-constexpr Condition ogee_piers{"shape", "ogee", "the published coefficients of this shape hold for a clear crest over the full width"};
+constexpr Condition ogee_piers{"shape", "ogee",
+                               "the published coefficients of this shape hold for a clear crest over the full width"};
 constexpr Condition broad{"shape", "broad", "only the broad crest has a length along the flow"};
 constexpr Condition broad_edge{"shape", "broad", "only the broad crest has such an edge"};
 constexpr Condition labyrinth{"shape", "labyrinth", "only the labyrinth is folded"};
