@@ -31,11 +31,6 @@ constexpr Symbol slopes_in[] = {{"S", "bed slope", dimension::none, {1e-6, 0.1}}
                                 {"Sc", "critical slope for the same discharge", dimension::none, {1e-6, 0.1}}};
 constexpr Symbol state_in[] = {{"y", "depth", dimension::length, above_zero},
                                {"V", "mean velocity", dimension::velocity, {0.0, no_limit}}};
-constexpr Symbol trapezoid_in[] = {{"b", "bottom width", dimension::length, {0.0, no_limit}},
-                                   {"m", "side slope, horizontal to 1 vertical", dimension::none, {0.0, no_limit}},
-                                   {"y", "depth", dimension::length, above_zero}};
-constexpr Symbol circle_in[] = {{"D", "diameter", dimension::length, above_zero},
-                                {"y", "depth above the invert", dimension::length, above_zero}};
 constexpr Symbol froude_out[] = {{"F", "Froude number", dimension::none, above_zero}};
 constexpr Symbol depth_out[] = {{"y", "depth", dimension::length, above_zero}};
 constexpr Symbol energy_out[] = {{"E", "specific energy above the bed", dimension::length, above_zero}};
