@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "quell/hydraulics/chute_symbols.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 
@@ -122,7 +123,7 @@ namespace record {
 namespace {
 constexpr Symbol profile_in[] = {{"Q", "discharge", dimension::discharge, above_zero},
                                  {"b", "width of the chute", dimension::length, above_zero},
-                                 {"theta", "angle of the bed to the horizontal", dimension::none, {0.05, 1.4}},
+                                 bed_angle("theta", 0.05, 1.4),
                                  {"ks", "equivalent sand roughness", dimension::length, {1e-5, 0.05}},
                                  {"d0", "depth normal to the bed at the start", dimension::length, above_zero},
                                  {"x", "distance along the bed", dimension::length, {0.0, no_limit}}};

@@ -47,7 +47,7 @@ constexpr Symbol flat_in[] = {{"q", "discharge per unit width", dimension::unit_
 constexpr Symbol flat_out[] = {{"y1", "supercritical depth", dimension::length, above_zero}};
 constexpr Symbol slope_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
                                {"E", "energy head above the bed", dimension::length, above_zero},
-                               {"theta", "angle of the bed to the horizontal", dimension::none, {0.0, 1.5}}};
+                               bed_angle("theta", 0.0, 1.5)};
 constexpr Symbol critical_in[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero},
                                   bed_angle("theta", 0.0, 1.4)};
 constexpr Symbol critical_out[] = {{"dc", "critical depth normal to the bed", dimension::length, above_zero}};
