@@ -73,7 +73,8 @@ void write_jump_places(Html& html, const ReportData& data) {
   html.element(
       "p",
       "Front of the jump from the toe of the basin, downstream positive; a negative station lies up the chute. On the chute by "
-      "momentum with the pressure on the face, on the apron by friction; <i>h</i>: held by blocks or sill, as far down as "
+      "momentum with the pressure on the face, on the apron by friction; an h marks a front held by blocks or sill, as far "
+      "down as "
       "the tests of the type allow. A jump counts as on the apron up to the tailwater that the tests of its type call best, "
       "although "
       "momentum lets its front climb the foot of the chute. Submergence is the tailwater above the sequent depth over the "
