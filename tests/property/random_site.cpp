@@ -119,7 +119,7 @@ double wanted_depth(const Site& site, double height) {
 
 void add_rating(Random& random, Site& site, double height) {
   auto& river = site.river;
-  river.has_rating = true;
+  river.source = site::TailwaterSource::rating;
   const double depth = wanted_depth(site, height) * random.log_between(0.25, 1.6);
   const double power = random.between(0.2, 1.0);
   const double base = random.chance(0.3) ? depth * random.between(0.0, 0.5) : 0.0;
@@ -239,7 +239,7 @@ std::string describe(const Site& site) {
   text += fmt::format("; Q {} to {}, design {}, {} steps; bed {} degradation {}", site.discharges.smallest,
                       site.discharges.check_flood, site.discharges.design_flood, site.discharges.steps, site.river.bed_level,
                       site.river.bed_degradation);
-  if (site.river.has_rating)
+  if (site.river.has_rating())
     for (std::size_t i = 0; i < site.river.rating.discharge.size(); ++i)
       text += fmt::format("{}{}:{}/{}/{}", i == 0 ? "; rating " : ", ", site.river.rating.discharge[i],
                           site.river.rating.level[0][i], site.river.rating.level[1][i], site.river.rating.level[2][i]);

@@ -168,7 +168,7 @@ TEST(SiteFile, ValuesArriveWhereTheyBelong) {
   EXPECT_EQ(s.river.section.side_slope, 2.0);
   EXPECT_EQ(s.river.section.bed_slope, 0.002);
   EXPECT_TRUE(s.river.has_spread);
-  EXPECT_FALSE(s.river.has_rating);
+  EXPECT_FALSE(s.river.has_rating());
   EXPECT_DOUBLE_EQ(s.discharges.design_flood, 3500 * 0.3048 * 0.3048 * 0.3048);
   ASSERT_EQ(s.discharges.floods.size(), 1u);
   EXPECT_EQ(s.discharges.floods[0].name, "A");

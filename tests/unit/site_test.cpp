@@ -136,7 +136,7 @@ TEST(ChuteGeometry, AReachAboveTheTangentPointHasNoAnswer) {
 
 TEST(River, RatingIsStraightBetweenItsRowsAndLowersTheLowCaseOnly) {
   River river;
-  river.has_rating = true;
+  river.source = site::TailwaterSource::rating;
   river.bed_degradation = 0.5;
   river.rating.discharge = {0, 100, 300};
   river.rating.level = {{{10, 12, 14}, {10, 13, 15}, {10, 14, 16}}};

@@ -45,7 +45,7 @@ std::vector<Wanted> wanted_discharges(const site::Site& site) {
   const int searched = (range.steps - 1) * parts;
   for (int i = 1; i < searched; ++i)
     if (i % parts != 0) add({range.smallest + (range.check_flood - range.smallest) * i / searched, 0.0, "searched", false});
-  if (site.river.has_rating)
+  if (site.river.has_rating() && !site.river.rating.is_computed)
     for (const double knot : site.river.rating.discharge)
       if (knot > range.smallest && knot < range.check_flood) add({knot, 0.0, "rating", false});
   std::sort(all.begin(), all.end(), [](const Wanted& a, const Wanted& b) { return a.discharge < b.discharge; });

@@ -12,6 +12,7 @@
 #include "quell/site/chute_flow.h"
 #include "quell/site/jump_position.h"
 #include "quell/site/site.h"
+#include "quell/site/study.h"
 #include "quell/site/toe.h"
 
 namespace quell::design {
@@ -29,6 +30,11 @@ struct DischargeCase {
   double width = 0.0;                       ///< m, width in use at the crest
   std::string origin{};                     ///< "range", "design flood", the name of a named flood
   std::array<double, 3> tailwater_level{};  ///< m, by TailwaterCase
+  std::array<double, 3> river_discharge{};  ///< m3/s in the river, with the outlets that run in that case
+  std::string gate_pattern{};               ///< name; empty: no gates, or all bays alike
+  double gate_opening = 0.0;                ///< m, of the bay that counts; 0: no gates, or clear of the water
+  double bay_discharge = 0.0;               ///< m3/s through the most loaded bay; 0 where the whole width shares the flow
+  bool is_check = false;                    ///< a pattern that is judged, but for which the apron is not set
 };
 
 /// One discharge in one tailwater case for one option.
@@ -98,7 +104,8 @@ struct Option {
   double end_sill_level = 0.0;  ///< m, crest of the end sill; the apron level where there is none
   double chute_end_station = 0.0;  ///< m, horizontal from the crest to the toe
   Governing governing{};
-  std::vector<CaseResult> cases{};  ///< discharge by discharge, each with low, expected, high
+  std::vector<CaseResult> cases{};          ///< discharge by discharge, each with low, expected, high
+  std::vector<CaseResult> pattern_cases{};  ///< the same for the gate patterns: the toe flow is that of the most loaded bay
   dissipators::Structure structure{};
   Quantities quantities{};
   Findings findings{};
@@ -108,10 +115,12 @@ struct Option {
 };
 
 struct DesignResult {
+  site::ResolvedSite resolved{};  ///< the site that the design ran over, and what its data said
   std::vector<DischargeCase> cases{};
-  std::vector<Option> options{};  ///< in the order asked for
-  int chosen = -1;                ///< index in options; -1: none could be sized
-  std::string choice_reason{};    ///< a sentence
+  std::vector<DischargeCase> pattern_cases{};  ///< gate patterns at their reservoir levels
+  std::vector<Option> options{};               ///< in the order asked for
+  int chosen = -1;                             ///< index in options; -1: none could be sized
+  std::string choice_reason{};                 ///< a sentence
   bool all_requirements_met = false;
   double engine_seconds = 0.0;  ///< filled by the caller that has a clock
 };

@@ -209,7 +209,7 @@ const Key rows[] = {
      .set = [](Draft& d, const Value& v) { d.site.river.bed_degradation = v.number; }},
     {.section = "river", .name = "rating", .kind = Kind::table, .required = true, .group = "tailwater",
      .help = "Tailwater as a table of level over discharge, from a CSV file or inline.",
-     .set = [](Draft& d, const Value&) { d.site.river.has_rating = true; }},
+     .set = [](Draft& d, const Value&) { d.site.river.source = site::TailwaterSource::rating; }},
     {.section = "river", .name = "section", .kind = Kind::table, .required = true, .group = "tailwater",
      .help = "Tailwater as the normal depth of a trapezoidal reach, instead of a rating.", .set = [](Draft&, const Value&) {}},
 

@@ -66,7 +66,7 @@ bool levels_beside_file(const Draft& draft, ProblemList& problems) {
 /// Reads and judges the rating, from its file or inline. `digest_text` grows by the file's bytes.
 void read_rating(Draft& draft, const std::filesystem::path& folder, ProblemList& problems, SiteFile& result,
                  std::string& digest_text) {
-  if (!draft.site.river.has_rating) return;
+  if (!draft.site.river.has_rating()) return;
   bool good = false;
   if (draft.rating_file.empty()) {
     good = complete_inline_rating(draft, problems) && check_rating(draft, problems);

@@ -30,7 +30,7 @@ Outcome<double> tailwater_level(const River& river, double discharge, TailwaterC
   const std::size_t index = index_of(tailwater_case);
   const double lowering = tailwater_case == TailwaterCase::low ? river.bed_degradation : 0.0;
   const auto level = [&]() -> Outcome<double> {
-    if (river.has_rating) return rated_level(river.rating, discharge, index);
+    if (river.has_rating()) return rated_level(river.rating, discharge, index);
     const auto depth = hydraulics::normal_depth(normal_depth_input(river.section, discharge, index));
     if (!depth) return depth;
     return river.bed_level + *depth;
@@ -40,7 +40,7 @@ Outcome<double> tailwater_level(const River& river, double discharge, TailwaterC
 }
 
 void trace_tailwater(const River& river, double discharge, TailwaterCase tailwater_case, Working& working) {
-  if (river.has_rating) return;
+  if (river.source != TailwaterSource::section) return;
   const auto input = normal_depth_input(river.section, discharge, index_of(tailwater_case));
   const auto depth = hydraulics::normal_depth(input);
   if (!depth) return;

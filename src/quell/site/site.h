@@ -8,6 +8,10 @@
 #include <vector>
 
 #include "quell/base/units.h"
+#include "quell/site/flood_data.h"
+#include "quell/site/gate_data.h"
+#include "quell/site/river_data.h"
+#include "quell/site/uncertainty.h"
 
 namespace quell::site {
 
@@ -78,46 +82,19 @@ struct Chute {
   double step_height = 0.0;         ///< s, m, vertical; 0 where the chute is smooth
 };
 
-enum class TailwaterCase { low, expected, high };
-inline constexpr std::array<TailwaterCase, 3> tailwater_cases{TailwaterCase::low, TailwaterCase::expected, TailwaterCase::high};
-constexpr std::size_t index_of(TailwaterCase tailwater_case) {
-  return static_cast<std::size_t>(tailwater_case);
-}
-std::string_view name_of(TailwaterCase tailwater_case);  ///< "low", "expected", "high"
-
-/// Tailwater as a table: level over discharge, straight between the rows.
-struct TailwaterRating {
-  std::vector<double> discharge;             ///< m3/s, strictly increasing, at least two
-  std::array<std::vector<double>, 3> level;  ///< m, by TailwaterCase, not decreasing
-};
-
-/// Tailwater as normal depth in a trapezoidal reach.
-struct RiverSection {
-  double bottom_width = 0.0;          ///< m, >= 0
-  double side_slope = 0.0;            ///< m horizontal : 1 vertical, >= 0
-  double bed_slope = 0.0;             ///< > 0
-  std::array<double, 3> manning_n{};  ///< s/m^(1/3), by TailwaterCase: low n gives low water
-};
-
-struct River {
-  double bed_level = 0.0;        ///< m, at the end of the basin
-  double bed_degradation = 0.0;  ///< m, >= 0: lowers the low case only
-  bool has_rating = false;       ///< true: `rating` holds the tailwater; false: `section`
-  bool has_spread = false;       ///< true where low and high differ from expected by the user's own data
-  TailwaterRating rating;
-  RiverSection section;
-};
-
 struct NamedFlood {
   std::string name;
-  double discharge = 0.0;      ///< m3/s
+  double discharge = 0.0;      ///< m3/s, over the spillway
   double return_period = 0.0;  ///< years; 0: none given
+  bool is_routed = false;      ///< from an inflow through the reservoir
 };
 
 struct Discharges {
   double smallest = 0.0;      ///< m3/s, > 0
   double design_flood = 0.0;  ///< m3/s
   double check_flood = 0.0;   ///< m3/s, the largest of the range
+  std::string design_inflow;  ///< name of the inflow whose routed outflow is the design flood; empty: design_flood is given
+  std::string check_inflow;   ///< the same for the check flood
   int steps = 40;             ///< discharges from smallest to check_flood, both included
   std::vector<NamedFlood> floods;
 };
@@ -148,9 +125,14 @@ struct Site {
   Crest crest;
   Chute chute;
   River river;
+  Floods floods;
+  Reservoir reservoir;
+  Gates gates;
+  std::vector<Outlet> outlets;
   Discharges discharges;
   BasinWishes basin;
   Ground ground;
+  std::vector<UncertainInput> uncertain;
 };
 
 }  // namespace quell::site
