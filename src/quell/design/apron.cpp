@@ -78,6 +78,21 @@ Worst worst_discharge(const ApronSearch& search, std::span<const PreparedCase> c
   return worst;
 }
 
+/// The pattern that the apron is set for with the least margin; no limit where there is none.
+struct TightestPattern {
+  int index = -1;
+  double margin = no_limit;
+};
+TightestPattern tightest_pattern(const ApronSearch& search, std::span<const PreparedCase> patterns, double level) {
+  TightestPattern tightest;
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    if (patterns[i].data.is_check) continue;
+    const double margin = tailwater_margin(search, patterns[i], level);
+    if (margin < tightest.margin) tightest = {static_cast<int>(i), margin};
+  }
+  return tightest;
+}
+
 double rounded_down(double level, double step) {
   return std::floor(level / step + 1e-6) * step;
 }
@@ -85,18 +100,21 @@ double rounded_down(double level, double step) {
 }  // namespace
 
 double tailwater_margin(const ApronSearch& search, const PreparedCase& prepared, double apron_level) noexcept {
-  const double energy_level = prepared.chute.energy_level_at(apron_level);
-  const auto flow =
-      site::toe_flow(prepared.data.discharge, search.width, energy_level, prepared.data.reservoir_level, apron_level);
-  if (!flow) return no_flow - site::least_energy_head(prepared.data.discharge, search.width) + (energy_level - apron_level);
+  const auto flow = toe_at(prepared, search.width, apron_level);
+  if (!flow) {
+    const double energy_level = prepared.chute.energy_level_at(apron_level);
+    return no_flow - site::least_energy_head(prepared.data.discharge, search.width) + (energy_level - apron_level);
+  }
   const double low = prepared.data.tailwater_level[site::index_of(site::TailwaterCase::low)];
   return low - apron_level - search.type.tailwater_need(*flow).required - search.site.basin.tailwater_margin;
 }
 
-Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases) {
-  for (const auto& prepared : cases)
-    if (tailwater_margin(search, prepared, search.lowest_level) < 0.5 * no_flow)
-      return no_answer("the drop to the lowest apron searched is too small for supercritical flow at some discharge");
+Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases,
+                              std::span<const PreparedCase> patterns) {
+  for (const auto& list : {cases, patterns})
+    for (const auto& prepared : list)
+      if (tailwater_margin(search, prepared, search.lowest_level) < 0.5 * no_flow)
+        return no_answer("the drop to the lowest apron searched is too small for supercritical flow at some discharge");
   // The case with the least margin at the level that the largest discharge asks for is nearly always the lowest of all: solved
   // first, it leaves one look at each of the others.
   double level = level_for(search, cases.back(), search.highest_level);
@@ -109,6 +127,8 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
     }
   level = level_for(search, *tightest, level);
   for (const auto& prepared : cases) level = level_for(search, prepared, level);
+  for (const auto& pattern : patterns)
+    if (!pattern.data.is_check) level = level_for(search, pattern, level);
   // Between the discharges of the range the margin may dip below zero: follow it down. The margin's slope in the level is near
   // -1, so that each pass leaves about a tenth of the shortfall.
   Worst worst = worst_discharge(search, cases, level);
@@ -118,7 +138,8 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
     level = level_for(search, *prepared, level);
     worst = worst_discharge(search, cases, level);
   }
-  ApronLevel result{.wanted = level, .found = worst.margin >= -1e-4};
+  const auto worst_of_patterns = tightest_pattern(search, patterns, level);
+  ApronLevel result{.wanted = level, .found = std::min(worst.margin, worst_of_patterns.margin) >= -1e-4};
   const auto& wishes = search.site.basin;
   result.level = std::max(search.lowest_level, rounded_down(level, wishes.apron_step));
   if (wishes.has_lowest_apron && result.level < wishes.lowest_apron_level) {
@@ -131,7 +152,10 @@ Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const Prepare
   const bool undercut = std::any_of(cases.begin(), cases.end(), [&](const PreparedCase& prepared) {
     return tailwater_margin(search, prepared, result.level) < margin;
   });
-  result.governing_discharge = undercut ? worst_discharge(search, cases, result.level).discharge : worst.discharge;
+  const Worst governing = undercut ? worst_discharge(search, cases, result.level) : Worst{worst.discharge, margin};
+  result.governing_discharge = governing.discharge;
+  if (const auto pattern = tightest_pattern(search, patterns, result.level); pattern.margin < governing.margin)
+    result.governing_pattern = pattern.index;
   return result;
 }
 

@@ -30,10 +30,12 @@ struct ApronLevel {
   double wanted = 0.0;               ///< m, before the limits
   bool within_limits = true;         ///< false: a lower level than allowed would be needed; `level` is then the lowest allowed
   bool found = true;                 ///< false: not even the lowest level searched meets every discharge
-  double governing_discharge = 0.0;  ///< m3/s, of the smallest margin at `level`
+  double governing_discharge = 0.0;  ///< m3/s, of the smallest margin at `level` with all bays alike
+  int governing_pattern = -1;        ///< index of the gate pattern that has a smaller margin still
 };
 
 /// No answer where some discharge has no supercritical toe flow at any level searched.
-Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases);
+Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases,
+                              std::span<const PreparedCase> patterns = {});
 
 }  // namespace quell::design

@@ -63,19 +63,29 @@ void choose(DesignResult& result) {
 
 }  // namespace
 
-Outcome<DesignResult> run_design(const site::Site& site, const DesignOptions& options) {
+Outcome<DesignResult> run_design(const site::Site& given, const DesignOptions& options) {
+  DesignResult result;
+  auto resolved = site::resolve(given);
+  if (!resolved) return tl::unexpected(resolved.error());
+  result.resolved = std::move(*resolved);
+  const auto& site = result.resolved.site;
   const double lowest = search_floor(site);
   const auto geometry = site::chute_geometry(site, lowest - 1.0);
   if (!geometry) return tl::unexpected(geometry.error());
   const auto cases = prepare_cases(site, *geometry);
   if (!cases) return tl::unexpected(cases.error());
-  const PreparedSite prepared{site, *geometry, *cases, lowest, search_ceiling(site, *geometry)};
+  const auto bay = site.gates.given() ? bay_geometry(site, lowest - 1.0) : geometry;
+  if (!bay) return tl::unexpected(bay.error());
+  const auto patterns = prepare_patterns(site, *geometry, *bay);
+  if (!patterns) return tl::unexpected(patterns.error());
+  const PreparedSite prepared{
+      site, *geometry, *cases, *patterns, result.resolved.study, lowest, search_ceiling(site, *geometry)};
   const bool lowest_too_high = site.basin.has_lowest_apron && site.basin.lowest_apron_level > prepared.highest_level;
   if (lowest_too_high || !(prepared.highest_level > prepared.lowest_level))
     return no_answer("the limits leave no level for an apron");
-  DesignResult result;
   for (const auto& entry : *cases)
     if (entry.reported) result.cases.push_back(entry.data);
+  for (const auto& entry : *patterns) result.pattern_cases.push_back(entry.data);
   for (const auto* type : options.types) result.options.push_back(best_option(prepared, *type, options));
   choose(result);
   return result;

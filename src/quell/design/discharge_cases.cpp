@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "quell/site/crest_foot.h"
-#include "quell/site/reservoir.h"
+#include "quell/site/gates.h"
 #include "quell/site/river.h"
 
 namespace quell::design {
@@ -52,19 +52,78 @@ std::vector<Wanted> wanted_discharges(const site::Site& site) {
   return all;
 }
 
+/// The river with the spillway's discharge and that of the outlets: only those sure to run in the low case.
+Outcome<void> find_tailwater(const site::Site& site, DischargeCase& data) {
+  for (const auto tailwater_case : site::tailwater_cases) {
+    const bool guaranteed_only = tailwater_case == site::TailwaterCase::low;
+    const auto index = site::index_of(tailwater_case);
+    data.river_discharge[index] = data.discharge + site::outlets_discharge(site, data.reservoir_level, guaranteed_only);
+    const auto level = site::tailwater_level(site.river, data.river_discharge[index], tailwater_case);
+    if (!level) return tl::unexpected(level.error());
+    data.tailwater_level[index] = *level;
+  }
+  return {};
+}
+
+/// One pattern at one level; no chute where it passes no water.
+Outcome<PreparedCase> prepare_pattern(const site::Site& site, const site::GatePattern& pattern, double level,
+                                      const site::ChuteGeometry& geometry, const site::ChuteGeometry& bay) {
+  const auto loaded = site::loaded_bay(site, pattern, level);
+  DischargeCase data{.discharge = site::pattern_discharge(site, pattern, level),
+                     .reservoir_level = level,
+                     .crest_head = level - site.crest.crest_level,
+                     .width = loaded.open_bays * site.gates.bay_width,
+                     .origin = pattern.is_standard ? "gates, added" : "gates",
+                     .gate_pattern = pattern.name,
+                     .gate_opening = loaded.opening,
+                     .bay_discharge = loaded.all_alike ? 0.0 : loaded.discharge,
+                     .is_check = pattern.is_check};
+  if (auto found = find_tailwater(site, data); !found) return tl::unexpected(found.error());
+  const double followed = loaded.all_alike ? data.discharge : loaded.discharge;
+  auto chute =
+      site::ChuteFlow::compute(loaded.all_alike ? geometry : bay, followed, site::start_energy_level(site, followed, level));
+  if (!chute) return tl::unexpected(chute.error());
+  return PreparedCase{std::move(data), std::move(*chute), true, loaded.all_alike ? 0.0 : site.gates.bay_width};
+}
+
 }  // namespace
+
+Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double apron_level, Working* working) {
+  const bool one_bay = prepared.bay_width > 0.0;
+  return site::toe_flow(one_bay ? prepared.data.bay_discharge : prepared.data.discharge, one_bay ? prepared.bay_width : width,
+                        prepared.chute.energy_level_at(apron_level), prepared.data.reservoir_level, apron_level, working);
+}
+
+Outcome<site::ChuteGeometry> bay_geometry(const site::Site& site, double lowest_level) {
+  site::Site narrow = site;
+  narrow.chute.width = narrow.chute.end_width = narrow.crest.net_width = site.gates.bay_width;
+  return site::chute_geometry(narrow, lowest_level);
+}
+
+Outcome<std::vector<PreparedCase>> prepare_patterns(const site::Site& site, const site::ChuteGeometry& geometry,
+                                                    const site::ChuteGeometry& bay) {
+  std::vector<PreparedCase> cases;
+  const auto patterns = site::all_patterns(site);
+  for (std::size_t i = 0; i < patterns.size(); ++i)
+    for (const double level : site::pattern_levels(site, i)) {
+      if (!(site::pattern_discharge(site, patterns[i], level) > 0.0)) continue;
+      auto prepared = prepare_pattern(site, patterns[i], level, geometry, bay);
+      if (!prepared) return tl::unexpected(prepared.error());
+      cases.push_back(std::move(*prepared));
+    }
+  std::stable_sort(cases.begin(), cases.end(),
+                   [](const PreparedCase& a, const PreparedCase& b) { return a.data.discharge < b.data.discharge; });
+  return cases;
+}
 
 Outcome<PreparedCase> prepare_case(const site::Site& site, const site::ChuteGeometry& geometry, double discharge) {
   DischargeCase data{.discharge = discharge, .width = site.crest.net_width};
-  const auto head = site::crest_head(site.crest, discharge);
-  if (!head) return tl::unexpected(head.error());
-  data.crest_head = *head;
-  data.reservoir_level = site.crest.crest_level + *head;
-  for (const auto tailwater_case : site::tailwater_cases) {
-    const auto level = site::tailwater_level(site.river, discharge, tailwater_case);
-    if (!level) return tl::unexpected(level.error());
-    data.tailwater_level[site::index_of(tailwater_case)] = *level;
-  }
+  const auto level = site::spillway_level(site, discharge);
+  if (!level) return tl::unexpected(level.error());
+  data.reservoir_level = *level;
+  data.crest_head = *level - site.crest.crest_level;
+  data.gate_opening = site::equal_opening(site, discharge, *level);
+  if (auto found = find_tailwater(site, data); !found) return tl::unexpected(found.error());
   const double start_level = site::start_energy_level(site, discharge, data.reservoir_level);
   auto chute = site::ChuteFlow::compute(geometry, discharge, start_level);
   if (!chute) return tl::unexpected(chute.error());

@@ -14,12 +14,24 @@ struct PreparedCase {
   DischargeCase data;
   site::ChuteFlow chute;
   bool reported = true;
+  double bay_width = 0.0;  ///< m; above 0: one bay is followed down, without spreading, and `chute` is its flow
 };
+
+/// Flow at the toe of a basin of that width; behind a single bay, of the width of the bay.
+Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double apron_level, Working* working = nullptr);
 
 /// Prepares one discharge. No answer where crest, river or chute has none.
 Outcome<PreparedCase> prepare_case(const site::Site& site, const site::ChuteGeometry& geometry, double discharge);
 
 /// All of the range, the named floods and the kinks of the rating, in order of discharge.
 Outcome<std::vector<PreparedCase>> prepare_cases(const site::Site& site, const site::ChuteGeometry& geometry);
+
+/// The chute behind one bay: parallel walls as far apart as the bay is wide.
+Outcome<site::ChuteGeometry> bay_geometry(const site::Site& site, double lowest_level);
+
+/// The gate patterns at their levels, in order of discharge; those with all bays alike flow over the whole width. Patterns that
+/// pass no water there are left out.
+Outcome<std::vector<PreparedCase>> prepare_patterns(const site::Site& site, const site::ChuteGeometry& geometry,
+                                                    const site::ChuteGeometry& bay);
 
 }  // namespace quell::design

@@ -43,11 +43,6 @@ CaseResult judge_case(const PreparedSite& prepared, const dissipators::Dissipato
   return result;
 }
 
-Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double level) {
-  return site::toe_flow(prepared.data.discharge, width, prepared.chute.energy_level_at(level), prepared.data.reservoir_level,
-                        level);
-}
-
 /// Toe flows of the reported discharges; fills the option's cases.
 Outcome<std::vector<site::ToeFlow>> run_cases(const PreparedSite& prepared, Option& option) {
   std::vector<site::ToeFlow> flows;
@@ -60,22 +55,32 @@ Outcome<std::vector<site::ToeFlow>> run_cases(const PreparedSite& prepared, Opti
     for (const auto tailwater_case : site::tailwater_cases)
       option.cases.push_back(judge_case(prepared, *option.type, entry.data, *toe, jump, tailwater_case));
   }
+  // The patterns that the basin is made for size it too; the largest discharge stays last.
+  for (const auto& entry : prepared.patterns) {
+    const auto toe = toe_at(entry, option.width, option.apron_level);
+    if (!toe) return tl::unexpected(toe.error());
+    const auto jump = site::free_jump(*toe);
+    if (!entry.data.is_check) flows.insert(flows.end() - 1, *toe);
+    for (const auto tailwater_case : site::tailwater_cases)
+      option.pattern_cases.push_back(judge_case(prepared, *option.type, entry.data, *toe, jump, tailwater_case));
+  }
   return flows;
 }
 
-Outcome<void> set_governing(const PreparedSite& prepared, double discharge, Option& option) {
-  const auto entry = prepare_case(prepared.site, prepared.geometry, discharge);
+Outcome<void> set_governing(const PreparedSite& prepared, const ApronLevel& apron, Option& option) {
+  const auto entry = governing_case(prepared, apron);
   if (!entry) return tl::unexpected(entry.error());
   const auto toe = toe_at(*entry, option.width, option.apron_level);
   if (!toe) return tl::unexpected(toe.error());
   const auto result = judge_case(prepared, *option.type, entry->data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
-  option.governing = {.discharge = discharge,
+  option.governing = {.discharge = entry->data.discharge,
                       .tailwater_case = site::TailwaterCase::low,
                       .margin = result.margin,
                       .tailwater_level = entry->data.tailwater_level[0],
                       .toe = *toe,
                       .required_depth = result.required_depth,
-                      .available_depth = result.available_depth};
+                      .available_depth = result.available_depth,
+                      .gate_pattern = entry->data.gate_pattern};
   return {};
 }
 
@@ -84,6 +89,9 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
   for (const auto& entry : prepared.cases)
     water = std::max(water, entry.data.tailwater_level[site::index_of(site::TailwaterCase::high)]);
   for (const auto& result : option.cases) water = std::max(water, option.apron_level + result.crest_depth);
+  for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
+    if (!prepared.patterns[i / site::tailwater_cases.size()].data.is_check)
+      water = std::max(water, option.apron_level + option.pattern_cases[i].crest_depth);
   option.wall_top_level = water + option.structure.freeboard;
   option.wall_height = option.wall_top_level - option.apron_level;
   option.end_sill_level = option.apron_level + option.structure.end_sill_height;
@@ -146,8 +154,9 @@ std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, 
   const auto& governing = option.governing;
   const double share = 100.0 * governing.discharge / prepared.site.discharges.check_flood;
   std::string text = "The apron lies at " + quantity_token(option.apron_level, dimension::length) + ". " +
-                     quantity_token(governing.discharge, dimension::discharge) + " governs, " +
-                     std::to_string(std::lround(share)) + " % of the check flood";
+                     quantity_token(governing.discharge, dimension::discharge) + " governs" +
+                     (governing.gate_pattern.empty() ? std::string() : " with the gates at '" + governing.gate_pattern + "'") +
+                     ", " + std::to_string(std::lround(share)) + " % of the check flood";
   if (!apron.found) {
     text += "; no level searched gives every discharge its tailwater: " + quantity_token(-governing.margin, dimension::length) +
             " are missing there.";
@@ -195,9 +204,9 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
   return profile;
 }
 
-void add_profiles(const PreparedSite& prepared, Option& option) {
+void add_profiles(const PreparedSite& prepared, const ApronLevel& apron, Option& option) {
   option.crest_outline = prepared.geometry.crest_outline;
-  if (const auto entry = prepare_case(prepared.site, prepared.geometry, option.governing.discharge))
+  if (const auto entry = governing_case(prepared, apron))
     option.profiles.push_back(water_profile(prepared, *entry, option, "governing discharge"));
   for (const auto& entry : prepared.cases) {
     if (entry.data.discharge == prepared.site.discharges.design_flood)
@@ -224,17 +233,21 @@ Option cannot_size(const dissipators::Dissipator& type, double width, std::strin
 
 }  // namespace
 
+Outcome<PreparedCase> governing_case(const PreparedSite& prepared, const ApronLevel& apron) {
+  if (apron.governing_pattern >= 0) return prepared.patterns[static_cast<std::size_t>(apron.governing_pattern)];
+  return prepare_case(prepared.site, prepared.geometry, apron.governing_discharge);
+}
+
 Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width,
                    const DesignOptions& options) {
   const ApronSearch search{prepared.site, prepared.geometry, type, width, prepared.lowest_level, prepared.highest_level};
-  const auto apron = set_apron(search, prepared.cases);
+  const auto apron = set_apron(search, prepared.cases, prepared.patterns);
   if (!apron) return cannot_size(type, width, apron.error().reason);
   Option option{.type = &type, .width = width};
   option.apron_level = apron->level;
   const auto flows = run_cases(prepared, option);
   if (!flows) return cannot_size(type, width, flows.error().reason);
-  if (auto done = set_governing(prepared, apron->governing_discharge, option); !done)
-    return cannot_size(type, width, done.error().reason);
+  if (auto done = set_governing(prepared, *apron, option); !done) return cannot_size(type, width, done.error().reason);
   const dissipators::SizingInput sizing{.flows = *flows,
                                         .width = width,
                                         .chute_slope = prepared.site.chute.reaches.back().slope,
@@ -248,8 +261,8 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   judge(prepared, sizing, *apron, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
-  if (options.with_profiles) add_profiles(prepared, option);
-  if (options.with_workings) record_workings(prepared, sizing, option);
+  if (options.with_profiles) add_profiles(prepared, *apron, option);
+  if (options.with_workings) record_workings(prepared, *apron, sizing, option);
   return option;
 }
 

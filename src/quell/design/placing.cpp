@@ -58,6 +58,8 @@ void place_jumps(const PreparedSite& prepared, Option& option) {
       ++index;
     }
   }
+  for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
+    place_jump(prepared, prepared.patterns[i / site::tailwater_cases.size()], option, option.pattern_cases[i]);
 }
 
 }  // namespace quell::design

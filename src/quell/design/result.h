@@ -68,6 +68,7 @@ struct Governing {
   site::ToeFlow toe{};
   double required_depth = 0.0;
   double available_depth = 0.0;
+  std::string gate_pattern{};  ///< name of the pattern that governs; empty: all bays alike
 };
 
 /// Water surface for the long section at one discharge.

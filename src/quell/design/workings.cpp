@@ -3,6 +3,7 @@
 #include "quell/base/quantity_text.h"
 #include "quell/design/quantities.h"
 #include "quell/site/crest_foot.h"
+#include "quell/site/gates.h"
 #include "quell/site/jump.h"
 #include "quell/site/reservoir.h"
 #include "quell/site/river.h"
@@ -13,23 +14,25 @@ namespace {
 /// Crest to required tailwater at one discharge.
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
+  const bool gates_in_water = entry.data.gate_opening > 0.0 && entry.data.reservoir_level <= site.gates.held_level;
   site::trace_crest(site.crest, entry.data.crest_head, working);
+  if (entry.bay_width > 0.0 || gates_in_water)
+    site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
   site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
   entry.chute.trace_energy(option.apron_level, working);
-  const double energy_level = entry.chute.energy_level_at(option.apron_level);
-  const auto toe = site::toe_flow(entry.data.discharge, option.width, energy_level, entry.data.reservoir_level,
-                                  option.apron_level, &working);
+  const auto toe = toe_at(entry, option.width, option.apron_level, &working);
   if (!toe) return;
   site::free_jump(*toe, &working);
   option.type->trace_tailwater_need(*toe, working);
-  site::trace_tailwater(site.river, entry.data.discharge, site::TailwaterCase::low, working);
+  site::trace_tailwater(site.river, entry.data.river_discharge[0], site::TailwaterCase::low, working);
 }
 
 }  // namespace
 
-void record_workings(const PreparedSite& prepared, const dissipators::SizingInput& sizing, Option& option) {
+void record_workings(const PreparedSite& prepared, const ApronLevel& apron, const dissipators::SizingInput& sizing,
+                     Option& option) {
   Working& working = option.working;
-  if (const auto entry = prepare_case(prepared.site, prepared.geometry, option.governing.discharge)) {
+  if (const auto entry = governing_case(prepared, apron)) {
     working.open_section("Governing discharge " + quantity_token(option.governing.discharge, dimension::discharge),
                          "Sets the level of the apron, in the low tailwater case.");
     trace_case(prepared, *entry, option, working);

@@ -6,6 +6,7 @@
 namespace quell::design {
 
 /// Records crest, chute, toe, jump and required tailwater at the governing discharge and at the largest, then the sizing.
-void record_workings(const PreparedSite& prepared, const dissipators::SizingInput& sizing, Option& option);
+void record_workings(const PreparedSite& prepared, const ApronLevel& apron, const dissipators::SizingInput& sizing,
+                     Option& option);
 
 }  // namespace quell::design

@@ -143,6 +143,7 @@ std::span<const Method* const> methods() {
       &record::sluice_discharge_drowned,
       &record::outlet_depth_circular,
       &record::outlet_depth_box,
+      &record::outlet_discharge_orifice,
       &record::outlet_inflow_transition,
       &record::outlet_jet_fall,
       &record::outlet_jet_reach,

@@ -32,6 +32,14 @@ struct BoxOutletInput {
 /// The same for a rectangular conduit.
 Outcome<OutletFlow> box_outlet(const BoxOutletInput& input);
 
+struct OrificeInput {
+  double C;  ///< discharge coefficient, 0.3 to 1
+  double A;  ///< area of the controlling section, m2, > 0
+  double H;  ///< reservoir level above the centre of the section or, where that is higher, the water outside, m, >= 0
+};
+/// Q (m3/s) = C A sqrt(2 g H): an outlet that runs full.
+double orifice_discharge(const OrificeInput& input) noexcept;
+
 struct TransitionInput {
   double y;     ///< depth at the outlet, m, > 0
   double V;     ///< velocity there, m/s, > 0
@@ -59,6 +67,7 @@ double jet_reach(const JetInput& input) noexcept;
 namespace record {
 extern const Method outlet_depth_circular;
 extern const Method outlet_depth_box;
+extern const Method outlet_discharge_orifice;
 extern const Method outlet_inflow_transition;
 extern const Method outlet_jet_fall;
 extern const Method outlet_jet_reach;

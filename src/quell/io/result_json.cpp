@@ -46,7 +46,14 @@ Json case_json(const design::DischargeCase& c) {
               {"reservoir_level", number(c.reservoir_level)},
               {"crest_head", number(c.crest_head)},
               {"width", number(c.width)},
+              {"gate_pattern", c.gate_pattern.empty() ? Json(nullptr) : Json(c.gate_pattern)},
+              {"gate_opening", number_if(c.gate_opening > 0.0, c.gate_opening)},
+              {"bay_discharge", number_if(c.bay_discharge > 0.0, c.bay_discharge)},
               {"origin", c.origin},
+              {"is_check", c.is_check},
+              {"river_discharge", Json{{"low", number(c.river_discharge[0])},
+                                       {"expected", number(c.river_discharge[1])},
+                                       {"high", number(c.river_discharge[2])}}},
               {"tailwater", Json{{"low", number(c.tailwater_level[0])},
                                  {"expected", number(c.tailwater_level[1])},
                                  {"high", number(c.tailwater_level[2])}}}};
@@ -143,7 +150,14 @@ Json quantities_json(const design::Option& option) {
               {"wall_thickness", number_if(known, q.wall_thickness)}};
 }
 
-Json option_json(const design::Option& option) {
+/// One discharge or gate pattern of an option: three results, by tailwater case.
+Json case_results_json(const design::CaseResult& c, const std::string& gate_pattern) {
+  Json json = case_result_json(c);
+  json["gate_pattern"] = gate_pattern.empty() ? Json(nullptr) : Json(gate_pattern);
+  return json;
+}
+
+Json option_json(const design::DesignResult& result, const design::Option& option) {
   const bool known = option.sized;
   const dissipators::TypeRecord& type = option.type->record();
   Json json{{"type", word(type.id)},
@@ -167,7 +181,10 @@ Json option_json(const design::Option& option) {
             {"findings", Json::array()},
             {"quantities", quantities_json(option)}};
   if (known) {
-    for (const design::CaseResult& c : option.cases) json["cases"].push_back(case_result_json(c));
+    for (const design::CaseResult& c : option.cases) json["cases"].push_back(case_results_json(c, ""));
+    for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
+      json["cases"].push_back(
+          case_results_json(option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern));
     for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e));
   }
   for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f));
@@ -185,7 +202,8 @@ std::string design_json(const SiteFile& file, const design::DesignResult& result
             {"choice_reason", sentence(result.choice_reason)},
             {"all_requirements_met", result.all_requirements_met}};
   for (const design::DischargeCase& c : result.cases) json["cases"].push_back(case_json(c));
-  for (const design::Option& option : result.options) json["options"].push_back(option_json(option));
+  for (const design::DischargeCase& c : result.pattern_cases) json["cases"].push_back(case_json(c));
+  for (const design::Option& option : result.options) json["options"].push_back(option_json(result, option));
   if (result.chosen >= 0) json["chosen"] = word(result.options[static_cast<std::size_t>(result.chosen)].type->record().id);
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
