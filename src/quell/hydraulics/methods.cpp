@@ -75,10 +75,6 @@
 #include "quell/hydraulics/uniform_flow.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
-#include "quell/hydraulics/flood_record.h"
-#include "quell/hydraulics/flood_shapes.h"
-#include "quell/hydraulics/level_pool.h"
-#include "quell/hydraulics/reservoir_storage.h"
 
 namespace quell::hydraulics {
 
@@ -414,31 +410,6 @@ std::span<const Method* const> methods() {
       &record::direct_flow,
       &record::unit_ordinate,
       &record::muskingum_step,
-      &record::reservoir_volume_conic,
-      &record::reservoir_volume_end_area,
-      &record::reservoir_surcharge,
-      &record::reservoir_attenuation,
-      &record::flood_climate_factor,
-      &record::reservoir_level_pool,
-      &record::reservoir_storage_table,
-      &record::reservoir_indication_step,
-      &record::reservoir_linear_step,
-      &record::reservoir_drained_lake,
-      &record::reservoir_third_order,
-      &record::flood_gamma_flow,
-      &record::flood_gamma_volume,
-      &record::flood_gamma_exponent,
-      &record::flood_dimensionless,
-      &record::flood_triangular_peak,
-      &record::flood_plotting,
-      &record::flood_moments,
-      &record::flood_skew_error,
-      &record::flood_weighted_skew,
-      &record::flood_confidence_factors,
-      &record::flood_outlier_factor,
-      &record::flood_gumbel_error,
-      &record::flood_lognormal_error,
-      &record::flood_quantile_record,
       &record::plate_laminar,
       &record::plate_turbulent,
       &record::plate_rough,

@@ -68,11 +68,10 @@ LoadedBay loaded_bay(const Site& site, const GatePattern& pattern, double reserv
   return most;
 }
 
-double largest_step(const GatePattern& pattern) {
-  double largest = 0.0;
+bool neighbours_differ(const GatePattern& pattern, double step) {
   for (std::size_t i = 1; i < pattern.opening.size(); ++i)
-    largest = std::max(largest, std::abs(pattern.opening[i] - pattern.opening[i - 1]));
-  return largest;
+    if (std::abs(pattern.opening[i] - pattern.opening[i - 1]) > step) return true;
+  return false;
 }
 
 Outcome<double> spillway_level(const Site& site, double discharge) {

@@ -27,8 +27,8 @@ struct LoadedBay {
 };
 LoadedBay loaded_bay(const Site& site, const GatePattern& pattern, double reservoir_level);
 
-/// Largest difference of opening (m) between neighbouring bays.
-double largest_step(const GatePattern& pattern);
+/// True where two neighbouring bays differ by more than `step` (m).
+bool neighbours_differ(const GatePattern& pattern, double step);
 
 /// Reservoir level (m) at a discharge over the spillway (m3/s) with all bays alike: that of the free crest, and with gates at
 /// least the level that they hold.
