@@ -1,0 +1,291 @@
+// The integration behind route_level_pool, for any law of outflow over the level. Only for the sources of the level pool.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <vector>
+
+#include "quell/base/roots.h"
+#include "quell/hydraulics/dormand_prince.h"
+#include "quell/hydraulics/level_pool.h"
+
+namespace quell::hydraulics {
+
+/// `Law` is called with a level (m) and gives the outflow (m3/s).
+template <class Law>
+struct RouterStage {
+  Law law;
+  double begins;  ///< level at which the outflow begins, m
+  double up_level;
+  double down_level;
+};
+
+template <class Law>
+class LevelPoolRouter {
+ public:
+  LevelPoolRouter(const RoutingInput& input, std::vector<RouterStage<Law>> stages)
+      : input_(input), pool_(input.storage), stages_(std::move(stages)), stage_(input.first_stage) {
+    for (const auto& stage : stages_) {
+      const auto stored = [&](double level) { return level > pool_.lowest_level() ? pool_.storage(level) : -endless; };
+      marks_.push_back({stored(stage.begins), std::isfinite(stage.up_level) ? pool_.storage(stage.up_level) : endless,
+                        stored(stage.down_level)});
+    }
+  }
+
+  Outcome<RoutedFlood> run() {
+    const auto& time = input_.time;
+    const auto& inflow = input_.inflow;
+    const std::size_t rows = time.size() + 64;
+    for (auto* column : {&flood_.time, &flood_.inflow, &flood_.outflow, &flood_.level}) column->reserve(rows);
+    flood_.stage.reserve(rows);
+    start_ = time[0];
+    inflow_ = inflow[0];
+    inflow_slope_ = 0.0;
+    y_ = {pool_.storage(input_.initial_level), 0.0, 0.0};
+    least_storage_ =
+        pool_.lowest_storage() - (pool_.storage(pool_.lowest_level() + 100.0 * input_.tolerance) - pool_.lowest_storage());
+    step_ = time[1] - time[0];
+    flood_.peak_inflow = inflow[0];
+    peak_storage_ = flood_.peak_outflow = -endless;
+    renew();
+    if (const auto settled = settle(0); !settled) return tl::unexpected(settled.error());
+    put_row();
+    const double first_storage = pool_.storage(input_.initial_level);
+    for (std::size_t i = 1; i < time.size(); ++i)
+      if (const auto done = segment({time[i - 1], time[i], inflow[i - 1], inflow[i]}); !done)
+        return tl::unexpected(done.error());
+    if (input_.after > 0.0) {
+      const double last = time.back();
+      const double count = std::clamp(std::ceil(input_.after / (last - time[time.size() - 2])), 1.0, 1000.0);
+      for (double k = 0.0; k < count; ++k) {
+        const auto done =
+            segment({last + k / count * input_.after, last + (k + 1.0) / count * input_.after, inflow.back(), inflow.back()});
+        if (!done) return tl::unexpected(done.error());
+      }
+    }
+    finish(first_storage);
+    return std::move(flood_);
+  }
+
+ private:
+  static constexpr double endless = std::numeric_limits<double>::infinity();
+  static constexpr int most_changes = 1000;
+  static constexpr double share_of_step = 1e-10;  ///< to which the ends of steps are located
+  using State = std::array<double, 3>;            ///< storage, volume out, time since the start of the segment
+  using Step = DormandPrinceStep<3>;
+  struct Marks {
+    double begins, up, down;  ///< storages
+  };
+  struct Segment {
+    double from, to, inflow_from, inflow_to;
+  };
+  struct Row {
+    double time, inflow, outflow, level;
+    int stage;
+  };
+
+  double level(double storage) { return pool_.level_at(storage, panel_); }
+
+  State rates(const State& y) {
+    const double outflow = stages_[stage_].law(level(y[0]));
+    return {inflow_ + inflow_slope_ * y[2] - outflow, outflow, 1.0};
+  }
+
+  Outcome<Step> step(double h) {
+    ++tried_;
+    return dormand_prince<3>(y_, slope_, h, [this](const State& y) -> Outcome<State> { return rates(y); });
+  }
+
+  /// After a change of stage: slopes and peaks at the state held.
+  void renew() {
+    slope_ = rates(y_);
+    note_peaks();
+  }
+
+  Row row() { return {start_ + y_[2], inflow_ + inflow_slope_ * y_[2], slope_[1], level(y_[0]), static_cast<int>(stage_)}; }
+
+  void note_peaks() {
+    if (y_[0] > peak_storage_) {
+      peak_storage_ = y_[0];
+      highest_ = row();
+    }
+    if (slope_[1] > flood_.peak_outflow) {
+      flood_.peak_outflow = slope_[1];
+      largest_ = row();
+    }
+  }
+
+  void put_row() {
+    const Row now = row();
+    flood_.time.push_back(now.time);
+    flood_.inflow.push_back(now.inflow);
+    flood_.outflow.push_back(now.outflow);
+    flood_.level.push_back(now.level);
+    flood_.stage.push_back(now.stage);
+  }
+
+  /// Changes the stage until it fits the level; `direction` is that of a change due now, 0 where none is.
+  Outcome<void> settle(int direction) {
+    int due = direction;
+    while (true) {
+      if (due == 0 && stage_ + 1 < stages_.size() && y_[0] > marks_[stage_].up) due = 1;
+      if (due == 0 && stage_ > 0 && y_[0] < marks_[stage_].down) due = -1;
+      if (due == 0) return {};
+      if (direction != 0 && due != direction) return no_answer(endless_change);
+      direction = due;
+      if (++flood_.stage_changes > most_changes) return no_answer(endless_change);
+      if (!flood_.time.empty()) put_row();
+      stage_ = due > 0 ? stage_ + 1 : stage_ - 1;
+      renew();
+      if (!flood_.time.empty()) put_row();
+      due = 0;
+    }
+  }
+
+  Outcome<void> segment(const Segment& segment) {
+    start_ = segment.from;
+    length_ = segment.to - segment.from;
+    inflow_ = segment.inflow_from;
+    inflow_slope_ = (segment.inflow_to - segment.inflow_from) / length_;
+    y_[2] = 0.0;
+    flood_.peak_inflow = std::max(flood_.peak_inflow, segment.inflow_to);
+    flood_.volume_in += 0.5 * length_ * (segment.inflow_from + segment.inflow_to);
+    while (y_[2] < length_)
+      if (const auto done = advance(); !done) return done;
+    put_row();
+    return {};
+  }
+
+  /// One step, or a shorter one after a trial that was too long.
+  Outcome<void> advance() {
+    const double rest = length_ - y_[2];
+    double h = std::min({step_, rest, input_.longest_step});
+    if (rest - h < 1e-9 * rest) h = rest;
+    if (tried_ > input_.most_steps || !(h > 1e-15 * (length_ + y_[2]))) return no_answer(too_steep);
+    auto trial = step(h);
+    if (!trial) return tl::unexpected(trial.error());
+    const double error = level(trial->value[0] + trial->error) - level(trial->value[0]);
+    if (!std::isfinite(trial->value[0]) || !(error <= input_.tolerance)) {
+      step_ = h * (std::isfinite(error) ? std::max(0.2, 0.9 * std::pow(input_.tolerance / error, 0.2)) : 0.2);
+      return {};
+    }
+    if (h >= step_) step_ = h * (error > 0.0 ? std::clamp(0.9 * std::pow(input_.tolerance / error, 0.2), 0.2, 5.0) : 5.0);
+    if (has_hidden_turn(*trial, h)) {
+      const auto sign = slope_[0] > 0.0 ? 1.0 : -1.0;
+      return land(h, 0, [&](const Step& s) { return sign * s.slope[0]; }, sign * slope_[0]);
+    }
+    const Marks& mark = marks_[stage_];
+    const double from = y_[0];
+    const double to = trial->value[0];
+    // Where a step begins at the mark, it does not cross it.
+    const bool begins = (from < mark.begins) != (to < mark.begins) && std::abs(from - mark.begins) > 1e-9 * std::abs(to - from);
+    const int change = stage_ + 1 < stages_.size() && to > mark.up ? 1 : stage_ > 0 && to < mark.down ? -1 : 0;
+    // A mark of the outflow that lies before the one of the stage comes first.
+    if (begins && (change == 0 || std::abs(mark.begins - from) < std::abs((change > 0 ? mark.up : mark.down) - from)))
+      return land(h, 0, [&](const Step& s) { return mark.begins - s.value[0]; }, mark.begins - from);
+    if (change != 0) {
+      const double storage = change > 0 ? mark.up : mark.down;
+      return land(h, change, [storage](const Step& s) { return storage - s.value[0]; }, storage - from);
+    }
+    return accept(*trial, h == rest);
+  }
+
+  /// True where the storage turns inside the step and its extremum matters: as a peak, or beyond a mark.
+  bool has_hidden_turn(const Step& trial, double h) {
+    if (slope_[0] * trial.slope[0] >= 0.0) return false;
+    const double reach = y_[0] + h * slope_[0];
+    const double least = 1e-6 * input_.tolerance * pool_.area(level(y_[0]));
+    if (std::abs(h * slope_[0]) < least) return false;
+    const Marks& mark = marks_[stage_];
+    if (slope_[0] < 0.0) {
+      const double low = std::min(y_[0], trial.value[0]);
+      return (reach < mark.down && low >= mark.down) || (reach < mark.begins && low >= mark.begins);
+    }
+    const double high = std::max(y_[0], trial.value[0]);
+    return reach > peak_storage_ || (reach > mark.up && high <= mark.up) || (reach > mark.begins && high < mark.begins) ||
+           stages_[stage_].law(level(reach)) > flood_.peak_outflow;
+  }
+
+  /// Steps to just beyond where `f`, whose sign differs at the end of a step of h from the one at its start (`at_start`), is
+  /// zero.
+  template <class Function>
+  Outcome<void> land(double h, int change, const Function& f, double at_start) {
+    const double rest = length_ - y_[2];
+    double there = 0.0;
+    const auto value = [&](double part) {
+      if (part <= 0.0) return at_start;
+      const auto trial = step(part);
+      return trial ? f(*trial) : std::numeric_limits<double>::quiet_NaN();
+    };
+    const auto root = find_root(value, 0.0, h, share_of_step * h);
+    if (root) there = std::min(h, *root + 2.0 * share_of_step * h);
+    if (there > 0.0) {
+      const auto trial = step(there);
+      if (!trial) return tl::unexpected(trial.error());
+      if (const auto done = accept(*trial, there >= rest); !done) return done;
+    }
+    return change == 0 ? Outcome<void>{} : settle(change);
+  }
+
+  Outcome<void> accept(const Step& trial, bool whole) {
+    y_ = trial.value;
+    slope_ = trial.slope;
+    if (whole) y_[2] = length_;
+    if (y_[0] < least_storage_) return no_answer("the pool empties: the level falls below the lowest of the storage");
+    note_peaks();
+    return {};
+  }
+
+  void put_between(const Row& extra) {
+    const auto at = std::lower_bound(flood_.time.begin(), flood_.time.end(), extra.time);
+    if (at != flood_.time.end() && *at == extra.time) return;
+    const auto index = at - flood_.time.begin();
+    flood_.time.insert(at, extra.time);
+    flood_.inflow.insert(flood_.inflow.begin() + index, extra.inflow);
+    flood_.outflow.insert(flood_.outflow.begin() + index, extra.outflow);
+    flood_.level.insert(flood_.level.begin() + index, extra.level);
+    flood_.stage.insert(flood_.stage.begin() + index, extra.stage);
+  }
+
+  void finish(double first_storage) {
+    flood_.peak_level = highest_.level;
+    flood_.peak_level_time = highest_.time;
+    flood_.peak_outflow_time = largest_.time;
+    flood_.volume_out = y_[1];
+    flood_.storage_change = pool_.storage(flood_.level.back()) - first_storage;
+    const double larger = std::max(std::abs(flood_.volume_in), std::abs(flood_.volume_out));
+    if (larger > 0.0) flood_.balance_error = (flood_.volume_in - flood_.volume_out - flood_.storage_change) / larger;
+    flood_.storage_extrapolated = pool_.extrapolated(flood_.peak_level);
+    put_between(highest_);
+    put_between(largest_);
+  }
+
+  static constexpr std::string_view endless_change =
+      "the rule oscillates: the outflow goes back and forth between two stages without end; set the levels farther apart";
+  static constexpr std::string_view too_steep =
+      "the outflow is too steep for the storage: the steps became too small or too many";
+
+  const RoutingInput& input_;
+  const StorageCurve& pool_;
+  std::vector<RouterStage<Law>> stages_;
+  std::vector<Marks> marks_;
+  std::size_t stage_;
+  std::size_t panel_ = 0;
+  RoutedFlood flood_;
+  double start_ = 0.0;  ///< of the segment, s
+  double length_ = 0.0;
+  double inflow_ = 0.0;
+  double inflow_slope_ = 0.0;
+  double step_ = 0.0;
+  double least_storage_ = 0.0;
+  double peak_storage_ = 0.0;
+  State y_{};
+  State slope_{};
+  Row highest_{};
+  Row largest_{};
+  std::size_t tried_ = 0;
+};
+
+}  // namespace quell::hydraulics
