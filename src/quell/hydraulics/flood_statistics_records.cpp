@@ -110,7 +110,7 @@ const Method flood_outlier_factor{.id = "flood.outlier_factor.ten_percent",
                                   .source = "bulletin_17b",
                                   .place = "outlier test, approximation of the table of one-sided 10 % values",
                                   .provenance = Provenance::memory,
-                                  .accuracy = "0.003 of the exact test of the normal law",
+                                  .accuracy = "0.007 of the exact test of the normal law up to 100 years",
                                   .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
                                     out[0] = outlier_factor(in[0]);
                                     return {};

@@ -94,14 +94,15 @@ Outcome<RoutedFlood> route_level_pool(const RoutingInput& input) {
   std::vector<RouterStage<TableLaw>> stages;
   stages.reserve(input.stages.size());
   for (const auto& stage : input.stages)
-    stages.push_back({TableLaw{.table = &stage.rating}, stage.rating.level.front(), stage.up_level, stage.down_level});
+    stages.push_back({TableLaw{.table = &stage.rating}, stage.rating.level, stage.up_level, stage.down_level});
   return LevelPoolRouter<TableLaw>(input, std::move(stages)).run();
 }
 
 Outcome<RoutedFlood> route_over_crest(const RoutingInput& input, double coefficient) {
   if (const auto good = check_series(input); !good) return tl::unexpected(good.error());
   constexpr double endless = std::numeric_limits<double>::infinity();
-  return LevelPoolRouter<CrestLaw>(input, {{CrestLaw{coefficient}, 0.0, endless, -endless}}).run();
+  static constexpr double crest[] = {0.0};
+  return LevelPoolRouter<CrestLaw>(input, {{CrestLaw{coefficient}, crest, endless, -endless}}).run();
 }
 
 }  // namespace quell::hydraulics

@@ -5,6 +5,8 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <span>
 #include <vector>
 
 #include "quell/base/roots.h"
@@ -13,11 +15,11 @@
 
 namespace quell::hydraulics {
 
-/// `Law` is called with a level (m) and gives the outflow (m3/s).
+/// `Law` is called with a level (m) and gives the outflow (m3/s); `kinks` are the levels (m) at which it is not smooth.
 template <class Law>
 struct RouterStage {
   Law law;
-  double begins;  ///< level at which the outflow begins, m
+  std::span<const double> kinks;
   double up_level;
   double down_level;
 };
@@ -28,9 +30,14 @@ class LevelPoolRouter {
   LevelPoolRouter(const RoutingInput& input, std::vector<RouterStage<Law>> stages)
       : input_(input), pool_(input.storage), stages_(std::move(stages)), stage_(input.first_stage) {
     for (const auto& stage : stages_) {
-      const auto stored = [&](double level) { return level > pool_.lowest_level() ? pool_.storage(level) : -endless; };
-      marks_.push_back({stored(stage.begins), std::isfinite(stage.up_level) ? pool_.storage(stage.up_level) : endless,
-                        stored(stage.down_level)});
+      Marks marks{.kinks = {},
+                  .up = std::isfinite(stage.up_level) ? pool_.storage(stage.up_level) : endless,
+                  .down = stage.down_level > pool_.lowest_level() ? pool_.storage(stage.down_level) : -endless};
+      for (std::size_t i = 1; i < pool_.points(); ++i) marks.kinks.push_back(pool_.point_storage(i));
+      for (const double level : stage.kinks)
+        if (level > pool_.lowest_level()) marks.kinks.push_back(pool_.storage(level));
+      std::sort(marks.kinks.begin(), marks.kinks.end());
+      marks_.push_back(std::move(marks));
     }
   }
 
@@ -72,11 +79,13 @@ class LevelPoolRouter {
  private:
   static constexpr double endless = std::numeric_limits<double>::infinity();
   static constexpr int most_changes = 1000;
+  static constexpr double negligible = 1e-3;      ///< share of the tolerance below which a step may cross a kink
   static constexpr double share_of_step = 1e-10;  ///< to which the ends of steps are located
   using State = std::array<double, 3>;            ///< storage, volume out, time since the start of the segment
   using Step = DormandPrinceStep<3>;
-  struct Marks {
-    double begins, up, down;  ///< storages
+  struct Marks {  // storages
+    std::vector<double> kinks;
+    double up, down;
   };
   struct Segment {
     double from, to, inflow_from, inflow_to;
@@ -176,20 +185,24 @@ class LevelPoolRouter {
       const auto sign = slope_[0] > 0.0 ? 1.0 : -1.0;
       return land(h, 0, [&](const Step& s) { return sign * s.slope[0]; }, sign * slope_[0]);
     }
-    const Marks& mark = marks_[stage_];
     const double from = y_[0];
     const double to = trial->value[0];
-    // Where a step begins at the mark, it does not cross it.
-    const bool begins = (from < mark.begins) != (to < mark.begins) && std::abs(from - mark.begins) > 1e-9 * std::abs(to - from);
+    const Marks& mark = marks_[stage_];
     const int change = stage_ + 1 < stages_.size() && to > mark.up ? 1 : stage_ > 0 && to < mark.down ? -1 : 0;
-    // A mark of the outflow that lies before the one of the stage comes first.
-    if (begins && (change == 0 || std::abs(mark.begins - from) < std::abs((change > 0 ? mark.up : mark.down) - from)))
-      return land(h, 0, [&](const Step& s) { return mark.begins - s.value[0]; }, mark.begins - from);
-    if (change != 0) {
-      const double storage = change > 0 ? mark.up : mark.down;
-      return land(h, change, [storage](const Step& s) { return storage - s.value[0]; }, storage - from);
-    }
+    const double end = change > 0 ? mark.up : change < 0 ? mark.down : to;
+    if (error > negligible * input_.tolerance)
+      if (const auto kink = first_kink(from, end))
+        return land(h, 0, [kink](const Step& s) { return *kink - s.value[0]; }, *kink - from);
+    if (change != 0) return land(h, change, [end](const Step& s) { return end - s.value[0]; }, end - from);
     return accept(*trial, h == rest);
+  }
+
+  /// The first kink on the way from one storage to another. One where the way starts does not count.
+  std::optional<double> first_kink(double from, double to) const {
+    const auto& kinks = marks_[stage_].kinks;
+    const auto next = std::upper_bound(kinks.begin(), kinks.end(), from + 1e-9 * (to - from));
+    if (to > from) return next != kinks.end() && *next < to ? std::optional(*next) : std::nullopt;
+    return next != kinks.begin() && *(next - 1) > to ? std::optional(*(next - 1)) : std::nullopt;
   }
 
   /// True where the storage turns inside the step and its extremum matters: as a peak, or beyond a mark.
@@ -201,10 +214,10 @@ class LevelPoolRouter {
     const Marks& mark = marks_[stage_];
     if (slope_[0] < 0.0) {
       const double low = std::min(y_[0], trial.value[0]);
-      return (reach < mark.down && low >= mark.down) || (reach < mark.begins && low >= mark.begins);
+      return reach < mark.down && low >= mark.down;
     }
     const double high = std::max(y_[0], trial.value[0]);
-    return reach > peak_storage_ || (reach > mark.up && high <= mark.up) || (reach > mark.begins && high < mark.begins) ||
+    return reach > peak_storage_ || (reach > mark.up && high <= mark.up) ||
            stages_[stage_].law(level(reach)) > flood_.peak_outflow;
   }
 

@@ -39,6 +39,9 @@ class StorageCurve {
   double lowest_level() const noexcept { return panels_.front().level; }
   double highest_level() const noexcept { return panels_.back().level; }
   double lowest_storage() const noexcept { return panels_.front().storage; }
+  /// Points of the table, from the lowest up, and the storage (m3) at one of them: there the area has a kink or leaps.
+  std::size_t points() const noexcept { return panels_.size(); }
+  double point_storage(std::size_t point) const noexcept { return panels_[point].storage; }
   /// True where the level lies above the last point.
   bool extrapolated(double level) const noexcept { return level > highest_level(); }
 
