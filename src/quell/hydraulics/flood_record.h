@@ -105,8 +105,6 @@ extern const Method flood_outlier_factor;
 extern const Method flood_confidence_factors;
 extern const Method flood_error_lognormal;
 extern const Method flood_error_gumbel;
-extern const Method flood_record_gumbel;
-extern const Method flood_record_log_pearson_3;
 extern const Method flood_quantile_log_pearson_3;
 extern const Method lognormal_parameters;
 }  // namespace record

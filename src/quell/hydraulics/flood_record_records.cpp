@@ -1,4 +1,4 @@
-// The records of flood_record.h: moments of a record, laws fitted to it.
+// The records of flood_record.h: moments of a record, quantiles from them.
 #include <cmath>
 #include <vector>
 
@@ -8,11 +8,6 @@ namespace quell::hydraulics::record {
 namespace {
 constexpr Range not_negative{0.0, no_limit};
 constexpr double must_be_given = std::numeric_limits<double>::quiet_NaN();
-constexpr Symbol z_symbol{.name = "z",
-                          .meaning = "normal quantile of the confidence, 1.645 for 90 % between both limits",
-                          .dimension = dimension::none,
-                          .range = {0.0, 2.6},
-                          .possible = {0.0, 10.0}};
 constexpr Symbol T_symbol{.name = "T",
                           .meaning = "return period in years",
                           .dimension = dimension::none,
@@ -27,33 +22,12 @@ constexpr Symbol moments_out[] = {{"xm", "mean", dimension::discharge, any_value
 constexpr Symbol log_moments_out[] = {{"ym", "mean of the logarithms of the flows in m3/s", dimension::none, any_value},
                                       {"s", "their standard deviation", dimension::none, not_negative},
                                       {"G", "their skew", dimension::none, any_value}};
-constexpr Symbol fit_in[] = {T_symbol, z_symbol, Q_symbol};
-constexpr Symbol fit_out[] = {{"x", "flood of the return period", dimension::discharge, any_value},
-                              {"xL", "lower limit of confidence", dimension::discharge, any_value},
-                              {"xU", "upper limit of confidence", dimension::discharge, any_value}};
 constexpr Symbol quantile_in[] = {{"ym", "mean of the logarithms of the floods in m3/s", dimension::none, any_value},
                                   {"s", "their standard deviation", dimension::none, not_negative},
                                   {"G", "their skew", dimension::none, {-3.0, 3.0}, must_be_given, {-20.0, 20.0}},
                                   T_symbol};
 constexpr Symbol quantile_out[] = {{"K", "frequency factor", dimension::none, any_value},
                                    {"x", "flood of the return period", dimension::discharge, not_negative}};
-Outcome<void> fit(FloodLaw law, std::span<const double> in, std::span<double> out) {
-  const auto record = fit_record(in.subspan(2), {.law = law});
-  if (!record) return tl::unexpected(record.error());
-  const auto limits = record->confidence_limits(in[0], in[1]);
-  if (!limits) return tl::unexpected(limits.error());
-  out[0] = record->quantile(in[0]);
-  out[1] = limits->lower;
-  out[2] = limits->upper;
-  return {};
-}
-
-std::string_view too_far(std::span<const double> in) {
-  return in[0] <= 2.0 * static_cast<double>(in.size() - 2)
-             ? std::string_view{}
-             : "the return period is above twice the length of the record: the law is drawn far beyond it";
-}
-
 Outcome<void> put_moments(std::span<const double> values, std::span<double> out) {
   if (values.size() < 3) return no_answer("a skew needs three values or more");
   const auto moments = moments_of(values);
@@ -99,43 +73,6 @@ const Method flood_record_log_moments{.id = "flood.moments.logarithms",
                                         }
                                         return put_moments(logarithms, out);
                                       }};
-
-const Method flood_record_gumbel{
-    .id = "flood.record.gumbel",
-    .title = "Flood of a return period from a record of annual floods by Gumbel's law",
-    .kind = EquationKind::procedure,
-    .equation =
-        "x = xm + K s with mean and standard deviation of the record and the factor K of an endless one; limits x - z SE and "
-        "x + z SE, with SE = s/sqrt(N) sqrt(1 + 1.1396 K + 1.1 K^2).",
-    .inputs = fit_in,
-    .outputs = fit_out,
-    .source = "chow_1988",
-    .place = "ch. 12, extreme value law of type I, method of moments",
-    .provenance = Provenance::memory,
-    .accuracy = "its own limits",
-    .condition = too_far,
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      return fit(FloodLaw::gumbel, in, out);
-    }};
-
-const Method flood_record_log_pearson_3{
-    .id = "flood.record.log_pearson_3",
-    .title = "Flood of a return period from a record of annual floods by log-Pearson III with the skew of the record",
-    .kind = EquationKind::procedure,
-    .equation =
-        "log10 x = ym + K s with mean, standard deviation and skew of the logarithms; limits with the factors of "
-        "flood.confidence_factors.pearson_3.",
-    .inputs = fit_in,
-    .outputs = fit_out,
-    .source = "bulletin_17b",
-    .place = "log-Pearson III by moments, without outliers, historic floods or regional skew",
-    .provenance = Provenance::memory,
-    .accuracy = "its own limits, which leave out the error of the skew",
-    .remarks = "With a regional skew: moments, flood.skew.weighted, then flood.quantile.log_pearson_3.",
-    .condition = too_far,
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      return fit(FloodLaw::log_pearson_3, in, out);
-    }};
 
 const Method flood_quantile_log_pearson_3{
     .id = "flood.quantile.log_pearson_3",

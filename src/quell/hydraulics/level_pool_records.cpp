@@ -1,5 +1,6 @@
 // The records of level_pool.h.
 #include <limits>
+#include <vector>
 
 #include "quell/hydraulics/flood_shapes.h"
 #include "quell/hydraulics/level_pool.h"
@@ -10,8 +11,8 @@ constexpr Range not_negative{0.0, no_limit};
 constexpr double must_be_given = std::numeric_limits<double>::quiet_NaN();
 constexpr double tolerance = 1e-8;          // m in one step
 constexpr std::size_t most_steps = 40000;   // a method answers at once or not at all
-constexpr double rows_in_the_rise = 360.0;  // of the gamma flood
-constexpr double times_of_the_rise = 20.0;  // for which it is routed
+constexpr double rows_in_the_rise = 120.0;  // of the gamma flood
+constexpr double times_of_the_rise = 12.0;  // for which it is routed
 
 constexpr Symbol A0_symbol{"A0", "area at the crest", dimension::area, above_zero};
 constexpr Symbol A1_symbol{"A1", "growth of the area with the level", dimension::length, not_negative};
@@ -23,11 +24,11 @@ constexpr Symbol I_symbol{"I", "inflow at the times", dimension::discharge, not_
 constexpr Symbol crest_in[] = {
     A0_symbol, A1_symbol, C_symbol, L_symbol, {"H0", "head at the start", dimension::length, not_negative}, t_symbol, I_symbol};
 constexpr Symbol table_in[] = {{"H0", "level at the start", dimension::length, any_value},
-                               t_symbol,
-                               I_symbol,
+                               {"dt", "time between two inflows", dimension::time, above_zero},
                                {"level", "levels of the tables, rising", dimension::length, any_value, must_be_given, {}, true},
                                {"area", "areas at the levels", dimension::area, not_negative, must_be_given, {}, true},
-                               {"O", "outflows at the levels", dimension::discharge, not_negative, must_be_given, {}, true}};
+                               {"O", "outflows at the levels", dimension::discharge, not_negative, must_be_given, {}, true},
+                               {"I", "inflow from time zero on", dimension::discharge, not_negative, must_be_given, {}, true}};
 constexpr Symbol gamma_in[] = {{"Qp", "peak inflow", dimension::discharge, above_zero},
                                {"tp", "time to the peak", dimension::time, above_zero},
                                {.name = "m",
@@ -115,16 +116,18 @@ const Method reservoir_flood_tabulated{
     .accuracy = "1e-8 m in each step; a level surface is assumed",
     .remarks = "Below the first level nothing flows out; above the last the lines of area and outflow go on.",
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      const std::size_t n = (in.size() - 1) / 5;
-      const auto list = [&](std::size_t k) { return in.subspan(1 + k * n, n); };
-      const auto storage = StorageCurve::from_areas(list(2), list(3));
+      const std::size_t n = (in.size() - 2) / 4;
+      const auto list = [&](std::size_t k) { return in.subspan(2 + k * n, n); };
+      const auto level = list(0);
+      const auto outflow = list(2);
+      const auto storage = StorageCurve::from_areas(level, list(1));
       if (!storage) return tl::unexpected(storage.error());
-      const auto level = list(2);
-      const auto outflow = list(4);
+      std::vector<double> time;
+      for (std::size_t i = 0; i < n; ++i) time.push_back(static_cast<double>(i) * in[1]);
       const OutflowStage stage{.rating = {{level.begin(), level.end()}, {outflow.begin(), outflow.end()}}};
       const auto flood = route_level_pool({.storage = *storage,
-                                           .time = list(0),
-                                           .inflow = list(1),
+                                           .time = time,
+                                           .inflow = list(3),
                                            .stages = std::span(&stage, 1),
                                            .initial_level = in[0],
                                            .tolerance = tolerance,
@@ -139,14 +142,14 @@ const Method reservoir_flood_gamma{.id = "reservoir.flood.gamma_inflow",
                                    .kind = EquationKind::procedure,
                                    .equation =
                                        "(A0 + A1 H) dH/dt = I - C L H^1.5 with I = Qb + (Qp - Qb) (t/tp)^m exp(m (1 - t/tp)), "
-                                       "routed for twenty times the rise with "
-                                       "the inflow straight between 360 points to the rise.",
+                                       "routed for twelve times the rise with "
+                                       "the inflow straight between 120 points to the rise.",
                                    .inputs = gamma_in,
                                    .outputs = flood_out,
                                    .source = "momentum",
                                    .place = "mass balance of a level pool",
                                    .provenance = Provenance::derived,
-                                   .accuracy = "1e-5 of the peak outflow",
+                                   .accuracy = "3e-5 of the peak outflow",
                                    .condition = [](std::span<const double> in) -> std::string_view {
                                      return in[7] <= in[0] ? std::string_view{} : "the base flow is above the peak";
                                    },

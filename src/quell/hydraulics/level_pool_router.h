@@ -12,6 +12,7 @@
 #include "quell/base/roots.h"
 #include "quell/hydraulics/dormand_prince.h"
 #include "quell/hydraulics/level_pool.h"
+#include "quell/hydraulics/level_pool_rows.h"
 
 namespace quell::hydraulics {
 
@@ -44,15 +45,15 @@ class LevelPoolRouter {
   Outcome<RoutedFlood> run() {
     const auto& time = input_.time;
     const auto& inflow = input_.inflow;
-    const std::size_t rows = time.size() + 64;
-    for (auto* column : {&flood_.time, &flood_.inflow, &flood_.outflow, &flood_.level}) column->reserve(rows);
-    flood_.stage.reserve(rows);
+    reserve_rows(flood_, time.size() + 64);
     start_ = time[0];
     inflow_ = inflow[0];
     inflow_slope_ = 0.0;
     y_ = {pool_.storage(input_.initial_level), 0.0, 0.0};
     least_storage_ =
         pool_.lowest_storage() - (pool_.storage(pool_.lowest_level() + 100.0 * input_.tolerance) - pool_.lowest_storage());
+    mean_area_ =
+        (pool_.storage(pool_.highest_level()) - pool_.lowest_storage()) / (pool_.highest_level() - pool_.lowest_level());
     step_ = time[1] - time[0];
     flood_.peak_inflow = inflow[0];
     peak_storage_ = flood_.peak_outflow = -endless;
@@ -90,11 +91,6 @@ class LevelPoolRouter {
   struct Segment {
     double from, to, inflow_from, inflow_to;
   };
-  struct Row {
-    double time, inflow, outflow, level;
-    int stage;
-  };
-
   double level(double storage) { return pool_.level_at(storage, panel_); }
 
   State rates(const State& y) {
@@ -113,7 +109,9 @@ class LevelPoolRouter {
     note_peaks();
   }
 
-  Row row() { return {start_ + y_[2], inflow_ + inflow_slope_ * y_[2], slope_[1], level(y_[0]), static_cast<int>(stage_)}; }
+  FloodRow row() {
+    return {start_ + y_[2], inflow_ + inflow_slope_ * y_[2], slope_[1], level(y_[0]), static_cast<int>(stage_)};
+  }
 
   void note_peaks() {
     if (y_[0] > peak_storage_) {
@@ -126,14 +124,7 @@ class LevelPoolRouter {
     }
   }
 
-  void put_row() {
-    const Row now = row();
-    flood_.time.push_back(now.time);
-    flood_.inflow.push_back(now.inflow);
-    flood_.outflow.push_back(now.outflow);
-    flood_.level.push_back(now.level);
-    flood_.stage.push_back(now.stage);
-  }
+  void put_row() { append_row(flood_, row()); }
 
   /// Changes the stage until it fits the level; `direction` is that of a change due now, 0 where none is.
   Outcome<void> settle(int direction) {
@@ -175,26 +166,42 @@ class LevelPoolRouter {
     if (tried_ > input_.most_steps || !(h > 1e-15 * (length_ + y_[2]))) return no_answer(too_steep);
     auto trial = step(h);
     if (!trial) return tl::unexpected(trial.error());
-    const double error = level(trial->value[0] + trial->error) - level(trial->value[0]);
-    if (!std::isfinite(trial->value[0]) || !(error <= input_.tolerance)) {
-      step_ = h * (std::isfinite(error) ? std::max(0.2, 0.9 * std::pow(input_.tolerance / error, 0.2)) : 0.2);
+    const double error = reach_of(trial->value[0] + trial->error) - reach_of(trial->value[0]);
+    const auto factor = [&](double least, double most) {
+      if (!std::isfinite(error)) return least;
+      return std::clamp(0.9 * std::pow(input_.tolerance / std::max(error, 1e-300), 0.2), least, most);
+    };
+    if (!(error <= input_.tolerance)) {
+      step_ = h * factor(0.2, 0.9);
       return {};
     }
-    if (h >= step_) step_ = h * (error > 0.0 ? std::clamp(0.9 * std::pow(input_.tolerance / error, 0.2), 0.2, 5.0) : 5.0);
+    if (h >= step_) step_ = h * factor(0.2, 5.0);
     if (has_hidden_turn(*trial, h)) {
-      const auto sign = slope_[0] > 0.0 ? 1.0 : -1.0;
-      return land(h, 0, [&](const Step& s) { return sign * s.slope[0]; }, sign * slope_[0]);
+      h = located(h, [&](const Step& s) { return s.slope[0]; }, slope_[0]);
+      trial = step(h);
+      if (!trial) return tl::unexpected(trial.error());
     }
     const double from = y_[0];
     const double to = trial->value[0];
     const Marks& mark = marks_[stage_];
     const int change = stage_ + 1 < stages_.size() && to > mark.up ? 1 : stage_ > 0 && to < mark.down ? -1 : 0;
     const double end = change > 0 ? mark.up : change < 0 ? mark.down : to;
-    if (error > negligible * input_.tolerance)
-      if (const auto kink = first_kink(from, end))
-        return land(h, 0, [kink](const Step& s) { return *kink - s.value[0]; }, *kink - from);
-    if (change != 0) return land(h, change, [end](const Step& s) { return end - s.value[0]; }, end - from);
-    return accept(*trial, h == rest);
+    const auto kink = error > negligible * input_.tolerance ? first_kink(from, end) : std::nullopt;
+    if (!kink && change == 0) return accept(*trial, h >= rest);
+    const double storage = kink ? *kink : end;
+    h = located(h, [storage](const Step& s) { return storage - s.value[0]; }, storage - from);
+    if (h > 0.0) {
+      trial = step(h);
+      if (!trial) return tl::unexpected(trial.error());
+      if (const auto done = accept(*trial, h >= rest); !done) return done;
+    }
+    return kink ? Outcome<void>{} : settle(change);
+  }
+
+  /// The level (m), carried on below the lowest one so that an error there is seen.
+  double reach_of(double storage) {
+    const double lacking = pool_.lowest_storage() - storage;
+    return lacking > 0.0 ? pool_.lowest_level() - lacking / mean_area_ : level(storage);
   }
 
   /// The first kink on the way from one storage to another. One where the way starts does not count.
@@ -221,25 +228,17 @@ class LevelPoolRouter {
            stages_[stage_].law(level(reach)) > flood_.peak_outflow;
   }
 
-  /// Steps to just beyond where `f`, whose sign differs at the end of a step of h from the one at its start (`at_start`), is
-  /// zero.
+  /// A little more than the length of step after which `f` is zero; its sign at the start (`at_start`) differs from the one
+  /// after a step of h. Zero where rounding leaves no way to go.
   template <class Function>
-  Outcome<void> land(double h, int change, const Function& f, double at_start) {
-    const double rest = length_ - y_[2];
-    double there = 0.0;
+  double located(double h, const Function& f, double at_start) {
     const auto value = [&](double part) {
       if (part <= 0.0) return at_start;
       const auto trial = step(part);
       return trial ? f(*trial) : std::numeric_limits<double>::quiet_NaN();
     };
     const auto root = find_root(value, 0.0, h, share_of_step * h);
-    if (root) there = std::min(h, *root + 2.0 * share_of_step * h);
-    if (there > 0.0) {
-      const auto trial = step(there);
-      if (!trial) return tl::unexpected(trial.error());
-      if (const auto done = accept(*trial, there >= rest); !done) return done;
-    }
-    return change == 0 ? Outcome<void>{} : settle(change);
+    return root ? std::min(h, *root + 2.0 * share_of_step * h) : 0.0;
   }
 
   Outcome<void> accept(const Step& trial, bool whole) {
@@ -251,28 +250,16 @@ class LevelPoolRouter {
     return {};
   }
 
-  void put_between(const Row& extra) {
-    const auto at = std::lower_bound(flood_.time.begin(), flood_.time.end(), extra.time);
-    if (at != flood_.time.end() && *at == extra.time) return;
-    const auto index = at - flood_.time.begin();
-    flood_.time.insert(at, extra.time);
-    flood_.inflow.insert(flood_.inflow.begin() + index, extra.inflow);
-    flood_.outflow.insert(flood_.outflow.begin() + index, extra.outflow);
-    flood_.level.insert(flood_.level.begin() + index, extra.level);
-    flood_.stage.insert(flood_.stage.begin() + index, extra.stage);
-  }
-
   void finish(double first_storage) {
     flood_.peak_level = highest_.level;
     flood_.peak_level_time = highest_.time;
     flood_.peak_outflow_time = largest_.time;
     flood_.volume_out = y_[1];
     flood_.storage_change = pool_.storage(flood_.level.back()) - first_storage;
-    const double larger = std::max(std::abs(flood_.volume_in), std::abs(flood_.volume_out));
-    if (larger > 0.0) flood_.balance_error = (flood_.volume_in - flood_.volume_out - flood_.storage_change) / larger;
+    flood_.balance_error = balance_of(flood_);
     flood_.storage_extrapolated = pool_.extrapolated(flood_.peak_level);
-    put_between(highest_);
-    put_between(largest_);
+    insert_row(flood_, highest_);
+    insert_row(flood_, largest_);
   }
 
   static constexpr std::string_view endless_change =
@@ -293,11 +280,12 @@ class LevelPoolRouter {
   double inflow_slope_ = 0.0;
   double step_ = 0.0;
   double least_storage_ = 0.0;
+  double mean_area_ = 0.0;
   double peak_storage_ = 0.0;
   State y_{};
   State slope_{};
-  Row highest_{};
-  Row largest_{};
+  FloodRow highest_{};
+  FloodRow largest_{};
   std::size_t tried_ = 0;
 };
 

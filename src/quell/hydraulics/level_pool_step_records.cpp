@@ -26,20 +26,11 @@ constexpr Symbol step_in[] = {{"A0", "area at the crest", dimension::area, above
                               I2_symbol,
                               dt_symbol};
 constexpr Symbol step_out[] = {{"H2", "head at the end of the step", dimension::length, not_negative}};
-constexpr Symbol routing_in[] = {dt_symbol,
-                                 {"H0", "level at the start", dimension::length, any_value},
-                                 {"t", "time after the start at which the answer is asked", dimension::time, not_negative},
-                                 {"I", "inflow, one step apart", dimension::discharge, not_negative, must_be_given, {}, true},
-                                 level_symbol,
-                                 area_symbol,
-                                 O_symbol};
-constexpr Symbol routing_out[] = {{"Om", "largest outflow", dimension::discharge, not_negative},
-                                  {"tm", "time after the start at which it comes", dimension::time, not_negative},
-                                  {"Hm", "highest level", dimension::length, any_value},
-                                  {"Ot", "outflow at the time asked", dimension::discharge, not_negative},
-                                  {"Ht", "level at the time asked", dimension::length, any_value}};
-constexpr Symbol kutta_in[] = {I1_symbol,    I2_symbol,   dt_symbol, {"H1", "level at the start", dimension::length, any_value},
-                               level_symbol, area_symbol, O_symbol};
+constexpr Symbol tables_in[] = {
+    I1_symbol,    I2_symbol,   dt_symbol, {"H1", "level at the start", dimension::length, any_value},
+    level_symbol, area_symbol, O_symbol};
+constexpr Symbol level_out[] = {{"H2", "level at the end of the step", dimension::length, any_value},
+                                {"O2", "outflow at the end of the step", dimension::discharge, not_negative}};
 constexpr Symbol kutta_out[] = {{"dH1", "rise with the slope at the start", dimension::length, any_value},
                                 {"dH2", "rise with the slope a third on", dimension::length, any_value},
                                 {"dH3", "rise with the slope two thirds on", dimension::length, any_value},
@@ -71,21 +62,6 @@ Outcome<Tables> tables_of(std::span<const double> lists) {
   const auto outflow = lists.last(n);
   return Tables{.storage = std::move(*storage), .rating = {{level.begin(), level.end()}, {outflow.begin(), outflow.end()}}};
 }
-
-Outcome<IndicationRouting> routed(std::span<const double> in) {
-  const std::size_t n = (in.size() - 3) / 4;
-  const auto tables = tables_of(in.subspan(3 + n));
-  if (!tables) return tl::unexpected(tables.error());
-  std::vector<double> time;
-  for (std::size_t i = 0; i < n; ++i) time.push_back(static_cast<double>(i) * in[0]);
-  const OutflowStage stage{.rating = tables->rating};
-  return route_storage_indication({.storage = tables->storage,
-                                   .time = time,
-                                   .inflow = in.subspan(3, n),
-                                   .stages = std::span(&stage, 1),
-                                   .initial_level = in[1]},
-                                  in[0]);
-}
 }  // namespace
 
 const Method reservoir_indicator{
@@ -116,9 +92,7 @@ const Method reservoir_indication_step{
     .accuracy = "solved to rounding; the trapezoidal rule itself errs by 0.3 % of the peak with a step of a sixth of the rise",
     .condition = [](std::span<const double> in) -> std::string_view {
       const CrestPool pool{.A0 = in[0], .A1 = in[1], .C = in[2], .L = in[3]};
-      return 2.0 * pool.storage(in[4]) / in[7] >= pool.outflow(in[4])
-                 ? std::string_view{}
-                 : "2 S/dt is below O: the step is too long for the storage";
+      return 2.0 * pool.storage(in[4]) / in[7] >= pool.outflow(in[4]) ? std::string_view{} : step_above_storage;
     },
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
       return store(storage_indication_step(CrestPool{.A0 = in[0], .A1 = in[1], .C = in[2], .L = in[3]},
@@ -126,36 +100,38 @@ const Method reservoir_indication_step{
                    out);
     }};
 
-const Method reservoir_indication_routing{
-    .id = "reservoir.flood.storage_indication",
-    .title = "Flood through a reservoir by storage indication with tables of area and outflow",
+const Method reservoir_indication_level{
+    .id = "reservoir.level.storage_indication",
+    .title = "Level of a reservoir at the end of a step by storage indication with tables",
     .kind = EquationKind::procedure,
     .equation =
-        "In each step 2 S2/dt + O2 = I1 + I2 + 2 S1/dt - O1 is solved for the storage S2 at the end, the level of which gives "
-        "the "
-        "outflow O2. Area and outflow are straight between the levels of the tables.",
-    .inputs = routing_in,
-    .outputs = routing_out,
+        "2 S2/dt + O2 = I1 + I2 + 2 S1/dt - O1 solved for the storage S2 at the end, the level of which gives the outflow O2; "
+        "area "
+        "and outflow are straight between the levels of the tables, the storage the integral of the area.",
+    .inputs = tables_in,
+    .outputs = level_out,
     .source = "chow_1988",
     .place = "sec. 8.2, level pool routing",
     .provenance = Provenance::memory,
     .accuracy = "solved to rounding; the step should be a fifth of the rise of the inflow or less",
     .remarks = "The integration with steps controlled by their error is reservoir.flood.tabulated.",
     .condition = [](std::span<const double> in) -> std::string_view {
-      const auto routing = routed(in);
-      return routing ? routing->objection : routing.error().reason;
+      const auto tables = tables_of(in.subspan(4));
+      if (!tables) return tables.error().reason;
+      const double dead = tables->storage.storage(tables->rating.level.front());
+      if (2.0 * (tables->storage.storage(in[3]) - dead) / in[2] < tables->rating.at(in[3])) return step_above_storage;
+      return in[2] > shortest_response(tables->storage, tables->rating) ? step_swings : std::string_view{};
     },
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      const auto routing = routed(in);
-      if (!routing) return tl::unexpected(routing.error());
-      const auto& flood = routing->flood;
-      if (in[2] > flood.time.back()) return bad_input("t", in[2], 0.0, flood.time.back(), "the inflow ends before");
-      const auto row = static_cast<std::size_t>(in[2] / in[0] + 0.5);
-      out[0] = flood.peak_outflow;
-      out[1] = flood.peak_outflow_time;
-      out[2] = flood.peak_level;
-      out[3] = flood.outflow[row];
-      out[4] = flood.level[row];
+      const auto tables = tables_of(in.subspan(4));
+      if (!tables) return tl::unexpected(tables.error());
+      if (in[3] < tables->storage.lowest_level())
+        return bad_input("H1", in[3], tables->storage.lowest_level(), no_limit, "below the tables nothing is known");
+      const auto level =
+          storage_indication_step(tables->storage, tables->rating, {.I1 = in[0], .I2 = in[1], .dt = in[2], .H1 = in[3]});
+      if (!level) return tl::unexpected(level.error());
+      out[0] = *level;
+      out[1] = tables->rating.at(*level);
       return {};
     }};
 
@@ -167,7 +143,7 @@ const Method reservoir_runge_kutta_3{
         "dH1 = dt f(t, H), dH2 = dt f(t + dt/3, H + dH1/3), dH3 = dt f(t + 2 dt/3, H + 2 dH2/3), H2 = H + dH1/4 + 3 dH3/4, "
         "with "
         "f = (I - O)/A; area and outflow are straight between the levels of the tables.",
-    .inputs = kutta_in,
+    .inputs = tables_in,
     .outputs = kutta_out,
     .source = "chow_1988",
     .place = "sec. 8.3",

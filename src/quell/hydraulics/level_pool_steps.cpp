@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "quell/base/roots.h"
+#include "quell/hydraulics/level_pool_rows.h"
 
 namespace quell::hydraulics {
 namespace {
@@ -15,20 +16,9 @@ constexpr std::string_view empties =
 template <class Outflow>
 Outcome<double> indicated_storage(const Outflow& outflow, double indicator, double dt, double lowest) {
   const auto excess = [&](double S) { return 2.0 * S / dt + outflow(S) - indicator; };
-  const double highest = 0.5 * dt * indicator;
+  const double highest = 0.5 * dt * indicator * (1.0 + 1e-12);
   if (!(excess(lowest) <= 0.0)) return no_answer(empties);
   return find_root(excess, lowest, std::max(lowest, highest), 0.0);
-}
-
-/// Least time in which the outflow follows the storage: 2 dS/dO over the points of both tables.
-double shortest_response(const StorageCurve& storage, const RatingTable& rating) {
-  double shortest = std::numeric_limits<double>::infinity();
-  for (std::size_t i = 1; i < rating.level.size(); ++i) {
-    const double stored = storage.storage(rating.level[i]) - storage.storage(rating.level[i - 1]);
-    const double more = rating.discharge[i] - rating.discharge[i - 1];
-    if (more > 0.0 && stored > 0.0) shortest = std::min(shortest, 2.0 * stored / more);
-  }
-  return shortest;
 }
 
 double inflow_at(const RoutingInput& input, double time) {
@@ -39,20 +29,17 @@ double inflow_at(const RoutingInput& input, double time) {
   return input.inflow[i - 1] + share * (input.inflow[i] - input.inflow[i - 1]);
 }
 
-void put(RoutedFlood& flood, double time, double inflow, double outflow, double level) {
-  flood.time.push_back(time);
-  flood.inflow.push_back(inflow);
-  flood.outflow.push_back(outflow);
-  flood.level.push_back(level);
-  flood.stage.push_back(0);
-  flood.peak_inflow = std::max(flood.peak_inflow, inflow);
-  if (flood.time.size() == 1 || level > flood.peak_level) {
-    flood.peak_level = level;
-    flood.peak_level_time = time;
+void put(RoutedFlood& flood, const FloodRow& row) {
+  append_row(flood, row);
+  const bool first = flood.time.size() == 1;
+  flood.peak_inflow = first ? row.inflow : std::max(flood.peak_inflow, row.inflow);
+  if (first || row.level > flood.peak_level) {
+    flood.peak_level = row.level;
+    flood.peak_level_time = row.time;
   }
-  if (flood.time.size() == 1 || outflow > flood.peak_outflow) {
-    flood.peak_outflow = outflow;
-    flood.peak_outflow_time = time;
+  if (first || row.outflow > flood.peak_outflow) {
+    flood.peak_outflow = row.outflow;
+    flood.peak_outflow_time = row.time;
   }
 }
 }  // namespace
@@ -77,6 +64,16 @@ Outcome<double> storage_indication_step(const StorageCurve& storage, const Ratin
   return storage.level_at(*stored);
 }
 
+double shortest_response(const StorageCurve& storage, const RatingTable& rating) noexcept {
+  double shortest = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 1; i < rating.level.size(); ++i) {
+    const double stored = storage.storage(rating.level[i]) - storage.storage(rating.level[i - 1]);
+    const double more = rating.discharge[i] - rating.discharge[i - 1];
+    if (more > 0.0 && stored > 0.0) shortest = std::min(shortest, 2.0 * stored / more);
+  }
+  return shortest;
+}
+
 Outcome<IndicationRouting> route_storage_indication(const RoutingInput& input, double step) {
   if (const auto good = check_routing(input); !good) return tl::unexpected(good.error());
   if (input.stages.size() != 1) return no_answer("storage indication routes through one stage");
@@ -92,12 +89,11 @@ Outcome<IndicationRouting> route_storage_indication(const RoutingInput& input, d
   double level = input.initial_level;
   double outflow = rating.at(level);
   double inflow = input.inflow.front();
-  put(flood, input.time.front(), inflow, outflow, level);
+  put(flood, {input.time.front(), inflow, outflow, level, 0});
   for (double k = 1.0; k <= steps; ++k) {
     const double time = input.time.front() + k * step;
     const double next = inflow_at(input, time);
-    if (2.0 * (storage.storage(level) - dead) / step < outflow)
-      routing.objection = "2 S/dt is below O: the step is too long for the storage";
+    if (2.0 * (storage.storage(level) - dead) / step < outflow) routing.objection = step_above_storage;
     const auto found = storage_indication_step(storage, rating, {.I1 = inflow, .I2 = next, .dt = step, .H1 = level});
     if (!found) return tl::unexpected(found.error());
     const double after = rating.at(*found);
@@ -106,17 +102,16 @@ Outcome<IndicationRouting> route_storage_indication(const RoutingInput& input, d
     level = *found;
     outflow = after;
     inflow = next;
-    put(flood, time, inflow, outflow, level);
+    put(flood, {time, inflow, outflow, level, 0});
   }
   flood.storage_change = storage.storage(level) - storage.storage(input.initial_level);
-  const double larger = std::max(std::abs(flood.volume_in), std::abs(flood.volume_out));
-  if (larger > 0.0) flood.balance_error = (flood.volume_in - flood.volume_out - flood.storage_change) / larger;
+  flood.balance_error = balance_of(flood);
   flood.storage_extrapolated = storage.extrapolated(flood.peak_level);
   const auto top = std::max_element(input.inflow.begin(), input.inflow.end());
   const double rise = input.time[static_cast<std::size_t>(top - input.inflow.begin())] - input.time.front();
   if (rise > 0.0 && step > rise / 5.0 * (1.0 + 1e-12))
     routing.objection = "the step is above a fifth of the time in which the inflow rises";
-  if (step > shortest_response(storage, rating)) routing.objection = "the step is above 2 dS/dO: the outflow swings";
+  if (step > shortest_response(storage, rating)) routing.objection = step_swings;
   return routing;
 }
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <span>
+#include <string_view>
 
 #include "quell/base/method.h"
 #include "quell/hydraulics/level_pool.h"
@@ -32,6 +33,11 @@ Outcome<double> storage_indication_step(const CrestPool& pool, const PoolStep& s
 
 /// The same with the tables of `storage` and `rating`.
 Outcome<double> storage_indication_step(const StorageCurve& storage, const RatingTable& rating, const PoolStep& step);
+
+inline constexpr std::string_view step_above_storage = "2 S/dt is below O: the step is too long for the storage";
+inline constexpr std::string_view step_swings = "the step is above 2 dS/dO: the outflow swings";
+/// The least of 2 dS/dO (s) between the levels of the rating: a longer step lets the outflow swing.
+double shortest_response(const StorageCurve& storage, const RatingTable& rating) noexcept;
 
 struct IndicationRouting {
   RoutedFlood flood;           ///< rows one step apart; the peaks are those of the rows
@@ -68,7 +74,7 @@ double draining_head(const DrainingLake& lake, double t) noexcept;
 namespace record {
 extern const Method reservoir_indicator;
 extern const Method reservoir_indication_step;
-extern const Method reservoir_indication_routing;
+extern const Method reservoir_indication_level;
 extern const Method reservoir_runge_kutta_3;
 extern const Method reservoir_linear_step;
 extern const Method reservoir_draining_crest;
