@@ -11,7 +11,8 @@ namespace {
 struct TableLaw {
   const RatingTable* table;
   std::size_t panel = 0;
-  double operator()(double level) { return table->at(level, panel); }
+  double at(double level) { return table->at(level, panel); }
+  double smooth(double level) { return table->line_at(level, panel); }
 };
 
 Outcome<void> check_rating(const RatingTable& rating, double lowest_level) {
@@ -58,12 +59,16 @@ Outcome<void> check_series(const RoutingInput& input) {
 /// C L (H - crest)^1.5, levels from the crest.
 struct CrestLaw {
   double coefficient;
-  double operator()(double level) const { return level > 0.0 ? coefficient * level * std::sqrt(level) : 0.0; }
+  double at(double level) const { return level > 0.0 ? smooth(level) : 0.0; }
+  double smooth(double level) const { return coefficient * level * std::sqrt(std::abs(level)); }
 };
 }  // namespace
 
 double RatingTable::at(double height, std::size_t& panel) const noexcept {
-  if (height < level.front()) return 0.0;
+  return height < level.front() ? 0.0 : line_at(height, panel);
+}
+
+double RatingTable::line_at(double height, std::size_t& panel) const noexcept {
   const std::size_t last = level.size() - 2;
   if (panel > last) panel = last;
   while (panel > 0 && height < level[panel]) --panel;
@@ -94,7 +99,8 @@ Outcome<RoutedFlood> route_level_pool(const RoutingInput& input) {
   std::vector<RouterStage<TableLaw>> stages;
   stages.reserve(input.stages.size());
   for (const auto& stage : input.stages)
-    stages.push_back({TableLaw{.table = &stage.rating}, stage.rating.level, stage.up_level, stage.down_level});
+    stages.push_back(
+        {TableLaw{.table = &stage.rating}, stage.rating.level, stage.rating.level.front(), stage.up_level, stage.down_level});
   return LevelPoolRouter<TableLaw>(input, std::move(stages)).run();
 }
 
@@ -102,7 +108,7 @@ Outcome<RoutedFlood> route_over_crest(const RoutingInput& input, double coeffici
   if (const auto good = check_series(input); !good) return tl::unexpected(good.error());
   constexpr double endless = std::numeric_limits<double>::infinity();
   static constexpr double crest[] = {0.0};
-  return LevelPoolRouter<CrestLaw>(input, {{CrestLaw{coefficient}, crest, endless, -endless}}).run();
+  return LevelPoolRouter<CrestLaw>(input, {{CrestLaw{coefficient}, crest, 0.0, endless, -endless}}).run();
 }
 
 }  // namespace quell::hydraulics

@@ -23,6 +23,8 @@ struct RatingTable {
   double at(double height) const noexcept;
   /// The same where the level moves little from call to call: the search begins at `panel`, any number at first.
   double at(double height, std::size_t& panel) const noexcept;
+  /// The same with the first slope held below the first level, where the line falls below zero.
+  double line_at(double height, std::size_t& panel) const noexcept;
 };
 
 /// One setting of the outflow. It holds until the level rises above `up_level` (then the next stage holds) or falls below
@@ -61,7 +63,7 @@ struct RoutedFlood {
   double peak_inflow = 0.0;        ///< m3/s
   double volume_in = 0.0;          ///< m3
   double volume_out = 0.0;         ///< m3, integrated beside the storage
-  double storage_change = 0.0;     ///< m3, of the last level above the first
+  double storage_change = 0.0;     ///< m3, of the end above the start, integrated beside the volume out
   double balance_error = 0.0;      ///< what flowed in and neither out nor into storage, of the larger volume
   int stage_changes = 0;
   bool storage_extrapolated = false;  ///< the level rose above the storage curve

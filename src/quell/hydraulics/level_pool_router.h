@@ -16,11 +16,14 @@
 
 namespace quell::hydraulics {
 
-/// `Law` is called with a level (m) and gives the outflow (m3/s); `kinks` are the levels (m) at which it is not smooth.
+/// `Law` gives the outflow (m3/s) at a level (m) by `at`, and by `smooth` without the kink where it begins: what stands above
+/// goes on below, with outflows below zero. A step that starts above takes `smooth`, since its trials reach below; with `at`
+/// their error would hardly show. `kinks` are the levels (m) at which the law is not smooth, `begins` the one where it begins.
 template <class Law>
 struct RouterStage {
   Law law;
   std::span<const double> kinks;
+  double begins;
   double up_level;
   double down_level;
 };
@@ -32,11 +35,13 @@ class LevelPoolRouter {
       : input_(input), pool_(input.storage), stages_(std::move(stages)), stage_(input.first_stage) {
     for (const auto& stage : stages_) {
       Marks marks{.kinks = {},
+                  .begins = stage.begins >= pool_.lowest_level() ? pool_.storage(stage.begins) : -endless,
                   .up = std::isfinite(stage.up_level) ? pool_.storage(stage.up_level) : endless,
                   .down = stage.down_level > pool_.lowest_level() ? pool_.storage(stage.down_level) : -endless};
       for (std::size_t i = 1; i < pool_.points(); ++i) marks.kinks.push_back(pool_.point_storage(i));
       for (const double level : stage.kinks)
         if (level > pool_.lowest_level()) marks.kinks.push_back(pool_.storage(level));
+      if (stage.begins == pool_.lowest_level()) marks.kinks.push_back(marks.begins);
       std::sort(marks.kinks.begin(), marks.kinks.end());
       marks_.push_back(std::move(marks));
     }
@@ -51,7 +56,7 @@ class LevelPoolRouter {
     inflow_slope_ = 0.0;
     y_ = {pool_.storage(input_.initial_level), 0.0, 0.0};
     least_storage_ =
-        pool_.lowest_storage() - (pool_.storage(pool_.lowest_level() + 100.0 * input_.tolerance) - pool_.lowest_storage());
+        pool_.lowest_storage() - (pool_.storage(pool_.lowest_level() + 10.0 * input_.tolerance) - pool_.lowest_storage());
     mean_area_ =
         (pool_.storage(pool_.highest_level()) - pool_.lowest_storage()) / (pool_.highest_level() - pool_.lowest_level());
     step_ = time[1] - time[0];
@@ -86,7 +91,7 @@ class LevelPoolRouter {
   using Step = DormandPrinceStep<3>;
   struct Marks {  // storages
     std::vector<double> kinks;
-    double up, down;
+    double begins, up, down;
   };
   struct Segment {
     double from, to, inflow_from, inflow_to;
@@ -94,7 +99,7 @@ class LevelPoolRouter {
   double level(double storage) { return pool_.level_at(storage, panel_); }
 
   State rates(const State& y) {
-    const double outflow = stages_[stage_].law(level(y[0]));
+    const double outflow = flows_ ? stages_[stage_].law.smooth(reach_of(y[0])) : stages_[stage_].law.at(level(y[0]));
     return {inflow_ + inflow_slope_ * y[2] - outflow, outflow, 1.0};
   }
 
@@ -103,8 +108,9 @@ class LevelPoolRouter {
     return dormand_prince<3>(y_, slope_, h, [this](const State& y) -> Outcome<State> { return rates(y); });
   }
 
-  /// After a change of stage: slopes and peaks at the state held.
+  /// After a change of stage or of the law: slopes and peaks at the state held.
   void renew() {
+    flows_ = y_[0] > marks_[stage_].begins;
     slope_ = rates(y_);
     note_peaks();
   }
@@ -186,7 +192,8 @@ class LevelPoolRouter {
     const Marks& mark = marks_[stage_];
     const int change = stage_ + 1 < stages_.size() && to > mark.up ? 1 : stage_ > 0 && to < mark.down ? -1 : 0;
     const double end = change > 0 ? mark.up : change < 0 ? mark.down : to;
-    const auto kink = error > negligible * input_.tolerance ? first_kink(from, end) : std::nullopt;
+    const bool begins = (to > mark.begins) != flows_;
+    const auto kink = begins || error > negligible * input_.tolerance ? first_kink(from, end) : std::nullopt;
     if (!kink && change == 0) return accept(*trial, h >= rest);
     const double storage = kink ? *kink : end;
     h = located(h, [storage](const Step& s) { return storage - s.value[0]; }, storage - from);
@@ -225,7 +232,7 @@ class LevelPoolRouter {
     }
     const double high = std::max(y_[0], trial.value[0]);
     return reach > peak_storage_ || (reach > mark.up && high <= mark.up) ||
-           stages_[stage_].law(level(reach)) > flood_.peak_outflow;
+           stages_[stage_].law.at(level(reach)) > flood_.peak_outflow;
   }
 
   /// A little more than the length of step after which `f` is zero; its sign at the start (`at_start`) differs from the one
@@ -246,7 +253,10 @@ class LevelPoolRouter {
     slope_ = trial.slope;
     if (whole) y_[2] = length_;
     if (y_[0] < least_storage_) return no_answer("the pool empties: the level falls below the lowest of the storage");
-    note_peaks();
+    if ((y_[0] > marks_[stage_].begins) != flows_)
+      renew();
+    else
+      note_peaks();
     return {};
   }
 
@@ -255,7 +265,7 @@ class LevelPoolRouter {
     flood_.peak_level_time = highest_.time;
     flood_.peak_outflow_time = largest_.time;
     flood_.volume_out = y_[1];
-    flood_.storage_change = pool_.storage(flood_.level.back()) - first_storage;
+    flood_.storage_change = y_[0] - first_storage;
     flood_.balance_error = balance_of(flood_);
     flood_.storage_extrapolated = pool_.extrapolated(flood_.peak_level);
     insert_row(flood_, highest_);
@@ -273,6 +283,7 @@ class LevelPoolRouter {
   std::vector<Marks> marks_;
   std::size_t stage_;
   std::size_t panel_ = 0;
+  bool flows_ = false;  ///< the level stands above where the outflow begins
   RoutedFlood flood_;
   double start_ = 0.0;  ///< of the segment, s
   double length_ = 0.0;
