@@ -1,12 +1,14 @@
 // Stages of a gate rule in level-pool routing: changes located as events, oscillation refused, bad input refused by name.
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <cmath>
 #include <limits>
 #include <string>
 
+#include "draws.h"
+#include "quell/hydraulics/flood_shapes.h"
 #include "quell/hydraulics/level_pool.h"
-#include "quell/hydraulics/level_pool_steps.h"
 
 namespace quell::hydraulics {
 namespace {
@@ -123,6 +125,51 @@ TEST_F(StagedPool, GivesUpOnAnOutflowTooSteepForItsSteps) {
       {.storage = storage_, .time = time_, .inflow = inflow_, .stages = steep, .initial_level = 2.0, .most_steps = 1000});
   ASSERT_FALSE(flood.has_value());
   EXPECT_NE(flood.error().reason.find("steep"), std::string_view::npos);
+}
+
+/// Three openings of the gates of an invented dam, each held between its two levels.
+RC_GTEST_PROP(StagedRule, KeepsItsBalanceAndEveryStageBetweenItsLevels, ()) {
+  using draws::drawn;
+  const double area = drawn(5e5, 5e6);
+  const std::vector<double> level{90.0, 100.0, 110.0};
+  const std::vector<double> areas{0.0, area, 1.5 * area};
+  const auto storage = StorageCurve::from_areas(level, areas);
+  RC_ASSERT(storage.has_value());
+  const auto gates = [](double share) {
+    RatingTable table;
+    for (int i = 0; i <= 20; ++i) {
+      table.level.push_back(96.0 + 0.5 * i);
+      table.discharge.push_back(share * 150.0 * std::sqrt(0.5 * i));
+    }
+    return table;
+  };
+  const double slack = drawn(0.1, 0.9);
+  const std::vector<OutflowStage> stages{{.rating = gates(0.1), .up_level = 100.0},
+                                         {.rating = gates(0.4), .up_level = 101.0, .down_level = 100.0 - slack},
+                                         {.rating = gates(1.0), .down_level = 101.0 - slack}};
+  const double rise = drawn(7200.0, 40000.0);
+  const auto flood = gamma_flood({.peak = drawn(100.0, 600.0),
+                                  .time_to_peak = rise,
+                                  .base_flow = 20.0,
+                                  .exponent = 3.0,
+                                  .duration = 8.0 * rise,
+                                  .step = rise / 10.0});
+  const auto routed = route_level_pool(
+      {.storage = *storage, .time = flood.time, .inflow = flood.flow, .stages = stages, .initial_level = 99.5});
+  RC_ASSERT(routed.has_value());
+  RC_ASSERT(std::abs(routed->balance_error) < 1e-9);
+  int changes = 0;
+  for (std::size_t i = 0; i < routed->time.size(); ++i) {
+    const auto now = static_cast<std::size_t>(routed->stage[i]);
+    RC_ASSERT(routed->level[i] < stages[now].up_level + 1e-6);
+    RC_ASSERT(routed->level[i] > stages[now].down_level - 1e-6);
+    RC_ASSERT(std::abs(stages[now].rating.at(routed->level[i]) - routed->outflow[i]) < 1e-6);
+    if (i > 0 && routed->stage[i] != routed->stage[i - 1]) {
+      ++changes;
+      RC_ASSERT(routed->time[i] == routed->time[i - 1]);
+    }
+  }
+  RC_ASSERT(changes == routed->stage_changes);
 }
 
 }  // namespace

@@ -45,7 +45,7 @@ struct RoutingInput {
   double tolerance = 1e-4;                                        ///< error of the level in one step, m
   double longest_step = std::numeric_limits<double>::infinity();  ///< s
   double after = 0.0;                                             ///< s routed beyond the last time, the inflow held
-  std::size_t most_steps = 2'000'000;                             ///< steps tried before there is no answer
+  std::size_t most_steps = 2'000'000;  ///< steps tried, beyond four to each time, before there is no answer
 };
 
 /// Rows at the times of the inflow (beyond the last, a last interval apart, 1000 at most), at both peaks, and two at each

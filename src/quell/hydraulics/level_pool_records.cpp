@@ -71,7 +71,7 @@ Outcome<void> route(const CrestValues& crest, std::span<const double> time, std:
                                        .stages = {},
                                        .initial_level = crest.H0,
                                        .tolerance = tolerance,
-                                       .most_steps = most_steps + 4 * time.size()},
+                                       .most_steps = most_steps},
                                       crest.coefficient);
   if (!flood) return tl::unexpected(flood.error());
   put(*flood, out);
@@ -131,7 +131,7 @@ const Method reservoir_flood_tabulated{
                                            .stages = std::span(&stage, 1),
                                            .initial_level = in[0],
                                            .tolerance = tolerance,
-                                           .most_steps = most_steps + 4 * n});
+                                           .most_steps = most_steps});
       if (!flood) return tl::unexpected(flood.error());
       put(*flood, out);
       return {};

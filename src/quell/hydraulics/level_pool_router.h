@@ -169,7 +169,7 @@ class LevelPoolRouter {
     const double rest = length_ - y_[2];
     double h = std::min({step_, rest, input_.longest_step});
     if (rest - h < 1e-9 * rest) h = rest;
-    if (tried_ > input_.most_steps || !(h > 1e-15 * (length_ + y_[2]))) return no_answer(too_steep);
+    if (tried_ > input_.most_steps + 4 * input_.time.size() || !(h > 1e-15 * (length_ + y_[2]))) return no_answer(too_steep);
     auto trial = step(h);
     if (!trial) return tl::unexpected(trial.error());
     const double error = reach_of(trial->value[0] + trial->error) - reach_of(trial->value[0]);
