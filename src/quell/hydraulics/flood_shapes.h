@@ -10,9 +10,9 @@
 
 namespace quell::hydraulics {
 
-/// What peak times time to peak is of the volume of the flood by which the peak-rate factor in US units (ft3/s per square mile
-/// and inch, h) is counted: 484 is 0.75.
-inline constexpr double peak_rate_unit = 27878400.0 / (12.0 * 3600.0);  ///< 645.33: square mile and inch in an hour, ft3/s
+/// Peak-rate factor in US units (ft3/s h per square mile and inch) of a flood whose peak times its time to peak is its volume;
+/// the customary 484 is a share of 0.75 of it.
+inline constexpr double peak_rate_unit = 27878400.0 / (12.0 * 3600.0);
 
 struct FloodSeries {
   std::vector<double> time;  ///< s, from zero, one step apart; the last one at the duration

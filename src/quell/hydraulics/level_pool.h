@@ -70,8 +70,9 @@ struct RoutedFlood {
 };
 
 /// Routes by Dormand and Prince's pair 5(4) with the error of the level held in each step. Steps end at the times of the
-/// inflow, where the outflow of a stage begins, at the changes of stage and at the peak. Storage and volume out are integrated
-/// together, so that the balance closes to rounding. No answer where the pool empties, or where the stages change without end.
+/// inflow, where the outflow of a stage begins, at the points of the tables where they matter, at the changes of stage and at
+/// the peak. Storage and volume out are integrated together, so that the balance closes to rounding. No answer where the pool
+/// empties, or where the stages change without end.
 Outcome<RoutedFlood> route_level_pool(const RoutingInput& input);
 
 /// Why the input cannot be routed, if it cannot.
