@@ -26,7 +26,9 @@
 #include "quell/hydraulics/energy_depths.h"
 #include "quell/hydraulics/flat_plate.h"
 #include "quell/hydraulics/flood_frequency.h"
+#include "quell/hydraulics/flood_record.h"
 #include "quell/hydraulics/flood_routing.h"
+#include "quell/hydraulics/flood_shapes.h"
 #include "quell/hydraulics/flow_state.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/friction_formulas.h"
@@ -50,12 +52,15 @@
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/labyrinth.h"
+#include "quell/hydraulics/level_pool.h"
+#include "quell/hydraulics/level_pool_steps.h"
 #include "quell/hydraulics/model_rules.h"
 #include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/reservoir_storage.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
@@ -410,6 +415,39 @@ std::span<const Method* const> methods() {
       &record::direct_flow,
       &record::unit_ordinate,
       &record::muskingum_step,
+      &record::flood_plotting_position,
+      &record::flood_record_moments,
+      &record::flood_record_log_moments,
+      &record::flood_skew_weighted,
+      &record::flood_outlier_factor,
+      &record::flood_confidence_factors,
+      &record::flood_error_lognormal,
+      &record::flood_error_gumbel,
+      &record::flood_quantile_log_pearson_3,
+      &record::lognormal_parameters,
+      &record::flood_gamma_flow,
+      &record::flood_gamma_volume,
+      &record::flood_gamma_rate_factor,
+      &record::flood_gamma_exponent_rate,
+      &record::flood_gamma_exponent_volume,
+      &record::flood_dimensionless_flow,
+      &record::flood_triangular_flow,
+      &record::flood_triangular_peak,
+      &record::reservoir_storage_tabulated,
+      &record::reservoir_volume_conic,
+      &record::reservoir_volume_end_area,
+      &record::reservoir_surcharge_recession,
+      &record::reservoir_attenuation_triangular,
+      &record::flood_climate_factor,
+      &record::reservoir_flood_crest,
+      &record::reservoir_flood_tabulated,
+      &record::reservoir_flood_gamma,
+      &record::reservoir_indicator,
+      &record::reservoir_indication_step,
+      &record::reservoir_indication_level,
+      &record::reservoir_runge_kutta_3,
+      &record::reservoir_linear_step,
+      &record::reservoir_draining_crest,
       &record::plate_laminar,
       &record::plate_turbulent,
       &record::plate_rough,
