@@ -32,9 +32,7 @@ double pick(const std::array<double, N>& values, const Value& v) {
 }
 
 void set_rating_level(Draft& d, const Value& v, site::TailwaterCase which) {
-  const std::size_t i = site::index_of(which);
-  d.site.river.rating.level[i] = v.numbers;
-  d.rating_level_places[i] = v.places;
+  d.site.river.rating.level[site::index_of(which)] = v.numbers;
 }
 
 // clang-format off: a table is read in rows
@@ -217,16 +215,12 @@ const Key rows[] = {
      .example_si = "\"tailwater.csv\"",
      .help = "CSV file whose first row heads the columns with their units: discharge (m3/s), low (m), expected (m), high (m). "
              "Only discharge and expected (or level) are required; the columns may stand in any order.",
-     .set = [](Draft& d, const Value& v) { d.rating_file = v.text; }},
+     .set = [](Draft&, const Value&) {}},
     {.section = "river.rating", .name = "discharge", .kind = Kind::quantities, .dimension = dimension::discharge,
      .required = true, .group = "rating", .range = {0.0, 1e6}, .example_si = "[\"10 m3/s\", \"100 m3/s\"]",
      .example_us = "[\"400 ft3/s\", \"4000 ft3/s\"]",
      .help = "Discharges of an inline table, increasing.",
-     .set =
-         [](Draft& d, const Value& v) {
-           d.site.river.rating.discharge = v.numbers;
-           d.rating_discharge_places = v.places;
-         }},
+     .set = [](Draft& d, const Value& v) { d.site.river.rating.discharge = v.numbers; }},
     {.section = "river.rating", .name = "level", .kind = Kind::quantities, .dimension = dimension::length, .group = "level",
      .range = level_range, .example_si = "[\"373 m\", \"375.2 m\"]", .example_us = "[\"1223 ft\", \"1231 ft\"]",
      .help = "Tailwater levels of an inline table, where only one level is known for each discharge.",
@@ -298,11 +292,7 @@ const Key rows[] = {
     {.section = "basin", .name = "types", .kind = Kind::texts, .preset = R"(["type_1", "type_2", "type_3"])",
      .example_si = "[\"type_2\"]",
      .help = "Candidate types of basin, in the order in which they are listed.",
-     .set =
-         [](Draft& d, const Value& v) {
-           d.site.basin.types = v.texts;
-           d.type_places = v.places;
-         }},
+     .set = [](Draft& d, const Value& v) { d.site.basin.types = v.texts; }},
     {.section = "basin", .name = "width", .kind = Kind::width, .dimension = dimension::length, .range = width_range,
      .preset_words = "the end width of the chute", .example_si = "\"free\"",
      .help =

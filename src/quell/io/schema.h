@@ -57,10 +57,8 @@ struct Value {
 /// The site under construction, with what the checks need to know and the engine does not.
 struct Draft {
   site::Site site;
-  std::string rating_file;
-  std::vector<Place> rating_discharge_places;
-  std::array<std::vector<Place>, 3> rating_level_places;
-  std::vector<Place> type_places;
+  std::map<std::string, std::string, std::less<>> files;                 ///< path of each key of that kind: "river.rating.file"
+  std::map<std::string, std::vector<Place>, std::less<>> member_places;  ///< of each list: "river.rating.low"
   /// Where each key was read without a problem, "crest.level" or "chute.reaches[1].slope"; members count from 1; a default has
   /// line 0.
   std::map<std::string, Place, std::less<>> read;

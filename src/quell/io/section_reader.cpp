@@ -183,6 +183,8 @@ void SectionReader::read_present(const Visit& visit, const Key& key, const toml:
   } else if (const auto value = read_value(key, node, draft_.site.units, problems_)) {
     draft_.read[label] = place_of(node);
     remember_choice(label, key, *value);
+    if (key.kind == Kind::file) draft_.files[label] = value->text;
+    if (!value->places.empty()) draft_.member_places[label] = value->places;
     key.set(draft_, *value);
     echo(visit, key, typed_text(key, node, draft_.site.units), false);
   }

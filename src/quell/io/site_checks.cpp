@@ -49,6 +49,12 @@ class SiteChecker {
 
   bool typed(std::string_view key) const { return at(key).line > 0; }
 
+  /// Of a member of a list; of the list where that is a default.
+  Place member_at(std::string_view key, std::size_t index) const {
+    const auto found = draft_.member_places.find(key);
+    return found != draft_.member_places.end() && index < found->second.size() ? found->second[index] : at(key);
+  }
+
   /// The first of two keys that stands in the file: a default cannot be pointed at.
   Place at_typed(std::string_view key, std::string_view other) const { return typed(key) ? at(key) : at(other); }
 
@@ -249,7 +255,7 @@ class SiteChecker {
     const std::vector<std::string>& wanted = site_.basin.types;
     if (!have({"basin.types"}) || known_types_.empty()) return;
     for (std::size_t i = 0; i < wanted.size(); ++i) {
-      const Place place = i < draft_.type_places.size() && typed("basin.types") ? draft_.type_places[i] : at("basin.types");
+      const Place place = member_at("basin.types", i);
       if (std::find(wanted.begin(), wanted.begin() + static_cast<std::ptrdiff_t>(i), wanted[i]) !=
           wanted.begin() + static_cast<std::ptrdiff_t>(i)) {
         problem(place, fmt::format("the type '{}' stands twice", wanted[i]));

@@ -1,4 +1,4 @@
-#include "quell/io/rating_csv.h"
+#include "quell/io/csv_files.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -19,11 +19,9 @@ struct Read {
 };
 
 Read read(std::string_view csv, UnitSystem system = UnitSystem::si) {
-  Draft draft;
   ProblemList list("rating.csv", split_lines(csv));
   Read result;
-  result.good = read_rating_csv(csv, system, draft, list);
-  result.river = draft.site.river;
+  result.good = read_rating_csv(csv, system, result.river.rating, result.river.has_spread, list);
   SiteFile file;
   list.hand_over(file);
   for (const Problem& problem : file.problems) result.problems += to_text(problem) + "\n";
