@@ -189,13 +189,9 @@ class CsvReader {
     for (std::size_t i = 0; i < order_.size(); ++i) {
       while (at != end && (*at == ' ' || *at == '\t')) ++at;
       double value = 0.0;
-      if (at == end || order_[i] == ignored || (*at > '9' || *at == '+')) return false;
-      const auto [stop, error] = std::from_chars(at, end, value);
-      if (error != std::errc() || !std::isfinite(value)) return false;
-      if (table_.separator == ';' && std::find(at, stop, '.') != stop) {
-        if (has_commas_) return false;
-        has_points_ = true;
-      }
+      if (at == end || order_[i] == ignored || *at > '9') return false;
+      const char* stop = read_number(at, end, value);
+      if (stop == nullptr) return false;
       at = stop;
       while (at != end && (*at == ' ' || *at == '\t')) ++at;
       const bool is_last = i + 1 == order_.size();
@@ -207,6 +203,25 @@ class CsvReader {
     }
     store(line, number);
     return true;
+  }
+
+  /// Reads a number from `at` on and returns its end; nothing where it is none, or where the decimal mark is one that the file
+  /// did not show before.
+  const char* read_number(const char* at, const char* end, double& value) {
+    const auto [stop, error] = std::from_chars(at, end, value);
+    if (error != std::errc() || !std::isfinite(value)) return nullptr;
+    if (table_.separator != ';') return stop;
+    if (std::find(at, stop, '.') != stop) {
+      has_points_ = true;
+      return has_commas_ ? nullptr : stop;
+    }
+    if (stop == end || *stop != ',') return stop;
+    if (!has_commas_) return nullptr;
+    const char* const last = std::find(stop, end, ';');
+    const auto number = plain_number(without_blanks({at, static_cast<std::size_t>(last - at)}), ',');
+    if (!number) return nullptr;
+    value = *number;
+    return last;
   }
 
   void store(std::string_view line, int number) {

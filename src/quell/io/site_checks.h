@@ -13,4 +13,10 @@ namespace quell::io {
 /// `known_types` are the ids of the catalogue.
 void check_site(const Draft& draft, std::span<const std::string_view> known_types, ProblemList& problems);
 
+// Its parts, each for the sections it is named after.
+void check_discharges(const Draft& draft, ProblemList& problems);
+void check_gates(const Draft& draft, ProblemList& problems);
+void check_reservoir(const Draft& draft, ProblemList& problems);
+void check_river(const Draft& draft, ProblemList& problems);
+
 }  // namespace quell::io

@@ -13,6 +13,7 @@ struct DataFiles {
   std::filesystem::path folder;  ///< paths in the site file start here
   SiteFile& found;               ///< takes problems and remarks in the files
   std::string& digest_text;      ///< grows by the bytes of every file read
+  std::vector<EchoedInput>& inputs;
 };
 
 /// Reads every file that the draft names, each judged on its own; `problems` are those of the site file. Each good table is

@@ -26,7 +26,7 @@ void read_document(const toml::table& root, const std::filesystem::path& path, P
   Draft draft;
   SectionReader(draft, result.inputs, problems).read_file(root);
   SiteFile from_csv;
-  complete_site(draft, {path.parent_path(), from_csv, digest_text}, problems);
+  complete_site(draft, {path.parent_path(), from_csv, digest_text, result.inputs}, problems);
   check_site(draft, known_types(), problems);
   problems.hand_over(result);
   result.problems.insert(result.problems.end(), from_csv.problems.begin(), from_csv.problems.end());
