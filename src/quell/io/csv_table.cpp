@@ -149,7 +149,7 @@ class CsvReader {
     }
     const std::string_view meant = nearest(name, names);
     return fail(place, fmt::format("unknown column '{}'; {} has {}{}", name.substr(0, 60), format_.name, listed(format_, false),
-                                   meant.empty() ? std::string("; head a column of words 'remark'")
+                                   meant.empty() ? std::string("; head a column that is not to be read 'remark'")
                                                  : fmt::format("; did you mean '{}'?", meant)));
   }
 

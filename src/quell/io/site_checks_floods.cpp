@@ -159,7 +159,8 @@ class ReservoirChecker : private DraftView {
     if (r.level.front() > level)
       problem(place, fmt::format("the storage table starts at {}, but {} is {}; add a row down there", length(r.level.front()),
                                  words, length(level)));
-    if (level > r.level.back() && r.level.back() >= needed)
+    const bool above_dam = to_dam && level > needed;  // told already
+    if (level > r.level.back() && r.level.back() >= needed && !above_dam)
       problem(
           at_typed({"reservoir.initial_level", "gates.held_level", "reservoir.file"}),
           fmt::format("{} {} lies above the storage table, which ends at {}", words, length(level), length(r.level.back())));

@@ -137,12 +137,12 @@ class UncertaintyReader {
 
   /// A share of the value has a meaning only where zero is no matter of choice, as it is for levels.
   bool takes_variation(const toml::node& node, std::string_view word) {
-    if (key_.kind != Kind::uncertainty && key_.range.lowest >= 0.0 && value_ != 0.0) return true;
-    return fail(
-        node,
-        value_ == 0.0 && key_.kind != Kind::uncertainty
-            ? fmt::format("'{}' is a share of the value, and {} is zero: give deviation", word, key_.name)
-            : fmt::format("'{}' is a share of the value, and that of a level depends on the datum: give deviation", word));
+    const bool is_level = key_.kind == Kind::uncertainty || (key_.range.lowest < 0.0 && key_.dimension == dimension::length);
+    if (!is_level && key_.range.lowest >= 0.0 && value_ != 0.0) return true;
+    return fail(node, fmt::format("'{}' is a share of the value, and {}: give deviation", word,
+                                  is_level        ? std::string("that of a level depends on the datum")
+                                  : value_ == 0.0 ? fmt::format("{} is zero", key_.name)
+                                                  : fmt::format("{} may lie on both sides of zero", key_.name)));
   }
 
   bool positive_where_needed(const toml::node& node) {

@@ -116,7 +116,8 @@ class ValueReader {
     }
     if (parsed->has_unit && parsed->dimension != key_.dimension) {
       const std::string what = key_.dimension == dimension::none ? "number without unit" : name_of(key_.dimension);
-      return fail(node, fmt::format("{} is a {}: {}, not \"{}\"", key_.name, what, how_to_write(key_), typed));
+      const std::string_view article = what.front() == 'a' ? "an" : "a";
+      return fail(node, fmt::format("{} is {} {}: {}, not \"{}\"", key_.name, article, what, how_to_write(key_), typed));
     }
     value = parsed->has_unit ? parsed->value : from_unit(parsed->value, key_.dimension, system_);
     return true;
