@@ -5,7 +5,7 @@
 
 #include <random>
 
-#include "site_text.h"
+#include "data_site_text.h"
 
 namespace quell::test {
 namespace {
@@ -116,25 +116,48 @@ TEST(BadFile, RandomTomlTokensNeverCrash) {
   }
 }
 
+/// `good` with one to four small faults.
+std::string mutated(const std::string& good, std::mt19937& random) {
+  std::string text = good;
+  for (auto i = 1 + random() % 4; i > 0; --i) {
+    const std::size_t at = random() % text.size();
+    switch (random() % 4) {
+      case 0: text[at] = static_cast<char>(random() % 256); break;
+      case 1: text.erase(at, random() % 30); break;
+      case 2: text.insert(at, text.substr(random() % text.size(), random() % 30)); break;
+      default: text[at] = "0123456789-+.eE\"'[]{}=,#\n"[random() % 25]; break;
+    }
+    if (text.empty()) text = " ";
+  }
+  return text;
+}
+
 TEST(BadFile, MutatedExamplesNeverCrash) {
   std::mt19937 random(13);
   for (const char* name : {"01-gravity-dam/site.toml", "02-small-dam/site.toml"}) {
     const std::string good = example(name);
     ASSERT_FALSE(good.empty()) << name;
-    for (int run = 0; run < 1500; ++run) {
-      std::string text = good;
-      for (auto i = 1 + random() % 4; i > 0; --i) {
-        const std::size_t at = random() % text.size();
-        switch (random() % 4) {
-          case 0: text[at] = static_cast<char>(random() % 256); break;
-          case 1: text.erase(at, random() % 30); break;
-          case 2: text.insert(at, text.substr(random() % text.size(), random() % 30)); break;
-          default: text[at] = "0123456789-+.eE\"'[]{}=,#\n"[random() % 25]; break;
-        }
-      }
-      read_quietly(text);
-    }
+    for (int run = 0; run < 1500; ++run) read_quietly(mutated(good, random));
   }
+}
+
+TEST(BadFile, MutatedDataNeverCrashes) {
+  std::mt19937 random(17);
+  const Folder folder("mutated_data");
+  const auto files = good_data_files();
+  for (const auto& [name, text] : files) folder.write(name, text);
+  const std::string site(good_data_site);
+  for (int run = 0; run < 2000; ++run) {
+    const io::SiteFile file = io::read_site_text(mutated(site, random), folder.path() / "site.toml");
+    for (const io::Problem& problem : file.problems) EXPECT_FALSE(io::to_text(problem).empty());
+  }
+  for (int run = 0; run < 150; ++run)
+    for (const auto& [name, text] : files) {
+      folder.write(name, mutated(text, random));
+      const io::SiteFile file = io::read_site_text(site, folder.path() / "site.toml");
+      for (const io::Problem& problem : file.problems) EXPECT_FALSE(io::to_text(problem).empty());
+      folder.write(name, text);
+    }
 }
 
 }  // namespace

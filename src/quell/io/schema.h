@@ -5,6 +5,7 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -30,15 +31,16 @@ enum class Kind {
   number,    ///< without dimension
   angle,     ///< "15 deg", or a bare number of degrees; the range stands in degrees, the value is read in radians
   whole_number,
-  slope,       ///< "0.7H:1V", "35 deg", "25 %", or fall per horizontal length; read as tan
-  side_slope,  ///< "2H:1V" or "45 deg"; read as horizontal per vertical
-  width,       ///< "free" or a length
-  texts,       ///< list of words
-  quantities,  ///< list of quantities
-  spread,      ///< one number, or { low = …, expected = …, high = … }
-  file,        ///< path relative to the site file
-  table,       ///< a section: its keys are the rows whose section is this name
-  tables       ///< a list of such sections
+  slope,        ///< "0.7H:1V", "35 deg", "25 %", or fall per horizontal length; read as tan
+  side_slope,   ///< "2H:1V" or "45 deg"; read as horizontal per vertical
+  width,        ///< "free" or a length
+  texts,        ///< list of words
+  quantities,   ///< list of quantities
+  spread,       ///< one number or quantity, or { low = …, expected = …, high = … }
+  file,         ///< path relative to the site file
+  uncertainty,  ///< { distribution = …, … } of what the section gives as a table
+  table,        ///< a section: its keys are the rows whose section is this name
+  tables        ///< a list of such sections
 };
 
 /// One value as read, in SI. Only the members of its kind are filled.
@@ -57,10 +59,9 @@ struct Value {
 /// The site under construction, with what the checks need to know and the engine does not.
 struct Draft {
   site::Site site;
-  std::string rating_file;
-  std::vector<Place> rating_discharge_places;
-  std::array<std::vector<Place>, 3> rating_level_places;
-  std::vector<Place> type_places;
+  std::vector<std::string> rule_patterns;                                ///< name of the pattern of each rule of the gates
+  std::map<std::string, std::string, std::less<>> files;                 ///< path of each key of that kind: "river.rating.file"
+  std::map<std::string, std::vector<Place>, std::less<>> member_places;  ///< of each list: "river.rating.low"
   /// Where each key was read without a problem, "crest.level" or "chute.reaches[1].slope"; members count from 1; a default has
   /// line 0.
   std::map<std::string, Place, std::less<>> read;
@@ -79,6 +80,7 @@ struct Key {
   Kind kind = Kind::text;
   Dimension dimension = {};
   bool required = false;               ///< with a group: one key of the group is required
+  bool all_or_nothing = false;         ///< a section that takes no defaults where it is left out
   std::string_view group = {};         ///< keys of one section with the same group exclude each other
   Condition only_for = {};             ///< where it is not met, the key is neither required nor allowed, and takes no default
   Range range = {};                    ///< SI; also keeps absurd numbers from the engine
@@ -89,11 +91,15 @@ struct Key {
   std::string_view example_us = {};    ///< the same in US customary units, where it differs
   std::string_view help = {};
   void (*set)(Draft&, const Value&) = nullptr;  ///< for `tables`: called once for each member, to add it
-  double (*derive)(Draft&) = nullptr;  ///< sets the default and returns it in SI; 0 where what it follows from was not read
+  /// Sets the default and returns it in SI; nothing where what it follows from was not read.
+  std::optional<double> (*derive)(Draft&) = nullptr;
 };
 
 /// All rows; the rows of one section stand together, in the order of the file.
 std::span<const Key> schema();
+
+/// Whether a value of this key may carry its uncertainty: { value = …, distribution = …, … }.
+bool may_be_uncertain(const Key& key);
 
 /// Rows of one section.
 std::vector<const Key*> keys_of(std::string_view section);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "quell/io/nearest.h"
+#include "quell/io/uncertainty_reader.h"
 #include "quell/io/values.h"
 
 namespace quell::io {
@@ -32,12 +33,15 @@ bool holds_by_default(const Key& key) {
   return false;
 }
 
-/// "level, design_head and net_width".
+/// "level, design_head, net_width"; of a group, its first key.
 std::string required_keys(std::string_view section) {
   std::string text;
-  for (const Key* key : keys_of(section))
-    if (key->required && key->group.empty() && holds_by_default(*key))
-      text += fmt::format("{}{}", text.empty() ? "" : ", ", key->name);
+  std::string_view group;
+  for (const Key* key : keys_of(section)) {
+    if (!key->required || !holds_by_default(*key) || (!key->group.empty() && key->group == group)) continue;
+    group = key->group;
+    text += fmt::format("{}{}", text.empty() ? "" : ", ", key->name);
+  }
   return text;
 }
 
@@ -52,13 +56,16 @@ std::string_view home_of(std::string_view name) {
   return home;
 }
 
-std::string group_names(const Key& key) {
+/// "a, b and c"; sections in brackets.
+std::string listed(const std::vector<const Key*>& keys) {
   std::string text;
-  for (const Key* other : keys_of(key.section))
-    if (other->group == key.group)
-      text +=
-          fmt::format("{}{}", text.empty() ? "" : " and ",
-                      other->kind == Kind::table ? heading(full_name(other->section, other->name)) : std::string(other->name));
+  for (std::size_t i = 0; i < keys.size(); ++i)
+    text += fmt::format(
+        "{}{}",
+        i == 0                 ? ""
+        : i + 1 == keys.size() ? " and "
+                               : ", ",
+        keys[i]->kind == Kind::table ? heading(full_name(keys[i]->section, keys[i]->name)) : std::string(keys[i]->name));
   return text;
 }
 
@@ -130,15 +137,20 @@ void SectionReader::judge_groups(const Visit& visit) {
     if (key->group.empty() || std::find(judged.begin(), judged.end(), key->group) != judged.end()) continue;
     judged.push_back(key->group);
     Place last;
-    int count = 0;
-    for (const Key* other : keys_of(visit.section))
-      if (const toml::node* node = other->group == key->group ? visit.table.get(other->name) : nullptr) {
-        const Place place = place_of(*node);
-        if (++count == 1 || place.line > last.line || (place.line == last.line && place.column > last.column)) last = place;
-      }
-    if (count > 1) problems_.problem(last, fmt::format("{} exclude each other; keep one", group_names(*key)));
+    std::vector<const Key*> members;
+    std::vector<const Key*> present;
+    for (const Key* other : keys_of(visit.section)) {
+      if (other->group != key->group) continue;
+      members.push_back(other);
+      const toml::node* node = visit.table.get(other->name);
+      if (node == nullptr) continue;
+      present.push_back(other);
+      const Place place = place_of(*node);
+      if (place.line > last.line || (place.line == last.line && place.column > last.column)) last = place;
+    }
+    if (present.size() > 1) problems_.problem(last, fmt::format("{} exclude each other; keep one", listed(present)));
     if (!group_given(visit, *key) && key->required)
-      problems_.problem(visit.place, fmt::format("{} needs one of {}", heading(visit.label), group_names(*key)));
+      problems_.problem(visit.place, fmt::format("{} needs one of {}", heading(visit.label), listed(members)));
   }
 }
 
@@ -180,12 +192,41 @@ void SectionReader::read_present(const Visit& visit, const Key& key, const toml:
     draft_.read[label] = place_of(node);
     if (key.set != nullptr) key.set(draft_, {});
     read_section({*node.as_table(), label, label, place_of(node)});
-  } else if (const auto value = read_value(key, node, draft_.site.units, problems_)) {
-    draft_.read[label] = place_of(node);
-    remember_choice(label, key, *value);
-    key.set(draft_, *value);
+  } else if (key.kind == Kind::uncertainty) {
+    declare_uncertainty(visit, key, node, std::nullopt);
+  } else {
+    read_single(visit, key, node);
+  }
+}
+
+void SectionReader::read_single(const Visit& visit, const Key& key, const toml::node& node) {
+  const std::string label = full_name(visit.label, key.name);
+  const bool is_uncertain = declares_uncertainty(key, node);
+  const toml::node* value_node = is_uncertain ? value_in(key, node, problems_) : &node;
+  if (value_node == nullptr) return;
+  const auto value = read_value(key, *value_node, draft_.site.units, problems_);
+  if (!value) return;
+  draft_.read[label] = place_of(*value_node);
+  remember_choice(label, key, *value);
+  if (key.kind == Kind::file) draft_.files[label] = value->text;
+  if (!value->places.empty()) draft_.member_places[label] = value->places;
+  key.set(draft_, *value);
+  if (is_uncertain) {
+    const double expected = value->cases[site::index_of(site::TailwaterCase::expected)];
+    declare_uncertainty(visit, key, node, key.kind == Kind::spread ? expected : value->number);
+  } else {
     echo(visit, key, typed_text(key, node, draft_.site.units), false);
   }
+}
+
+void SectionReader::declare_uncertainty(const Visit& visit, const Key& key, const toml::node& node,
+                                        std::optional<double> value) {
+  auto input = read_uncertainty(key, node, value, draft_.site.units, problems_);
+  if (!input) return;
+  // That of a whole rating bears the name of its section.
+  input->key = key.kind == Kind::uncertainty ? visit.label : full_name(visit.label, key.name);
+  draft_.site.uncertain.push_back(std::move(*input));
+  echo(visit, key, typed_text(key, node, draft_.site.units), false);
 }
 
 void SectionReader::read_members(const Visit& visit, const Key& key, const toml::node& node) {
@@ -220,7 +261,7 @@ void SectionReader::read_absent(const Visit& visit, const Key& key) {
     const std::string needed = required_keys(label);
     if (key.required) {
       problems_.problem(visit.place, fmt::format("the section {} is missing; it needs at least {}", heading(label), needed));
-    } else {
+    } else if (!key.all_or_nothing) {
       const toml::table empty;
       read_section({empty, label, label, visit.place});
     }
@@ -230,10 +271,10 @@ void SectionReader::read_absent(const Visit& visit, const Key& key) {
   } else if (!key.preset.empty()) {
     take_preset(visit, key);
   } else if (key.derive != nullptr) {
-    const double value = key.derive(draft_);
-    if (value <= 0.0) return;
+    const std::optional<double> value = key.derive(draft_);
+    if (!value) return;
     draft_.read[label] = {};
-    echo(visit, key, fmt::format("{}: {}", key.preset_words, format_quantity(value, key.dimension, draft_.site.units)), true);
+    echo(visit, key, fmt::format("{}: {}", key.preset_words, format_quantity(*value, key.dimension, draft_.site.units)), true);
   }
 }
 

@@ -4,6 +4,7 @@
 #include <toml++/toml.h>
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -47,6 +48,8 @@ class SectionReader {
   void refuse(const Visit& visit, const Key& key, const toml::node& node);
   void read_key(const Visit& visit, const Key& key);
   void read_present(const Visit& visit, const Key& key, const toml::node& node);
+  void read_single(const Visit& visit, const Key& key, const toml::node& node);
+  void declare_uncertainty(const Visit& visit, const Key& key, const toml::node& node, std::optional<double> value);
   void read_absent(const Visit& visit, const Key& key);
   void read_members(const Visit& visit, const Key& key, const toml::node& node);
   void take_preset(const Visit& visit, const Key& key);

@@ -4,85 +4,35 @@
 
 #include <algorithm>
 #include <cmath>
-#include <initializer_list>
 #include <numbers>
 
+#include "quell/io/draft_view.h"
 #include "quell/io/nearest.h"
 
 namespace quell::io {
 namespace {
 
-class SiteChecker {
+class StructureChecker : private DraftView {
  public:
-  SiteChecker(const Draft& draft, std::span<const std::string_view> known_types, ProblemList& problems)
-      : draft_(draft), site_(draft.site), known_types_(known_types), problems_(problems) {}
+  StructureChecker(const Draft& draft, std::span<const std::string_view> known_types, ProblemList& problems)
+      : DraftView(draft), site_(draft.site), known_types_(known_types), problems_(problems) {}
 
   void run() {
-    discharges();
-    floods();
     crest();
     reaches();
     steps();
     widths();
     levels();
     apron();
-    section();
-    tailwater();
     types();
   }
 
  private:
-  const Draft& draft_;
   const site::Site& site_;
   std::span<const std::string_view> known_types_;
   ProblemList& problems_;
 
-  bool have(std::initializer_list<std::string_view> keys) const {
-    return std::all_of(keys.begin(), keys.end(),
-                       [&](std::string_view key) { return draft_.read.find(key) != draft_.read.end(); });
-  }
-
-  Place at(std::string_view key) const {
-    const auto found = draft_.read.find(key);
-    return found == draft_.read.end() ? Place{} : found->second;
-  }
-
-  bool typed(std::string_view key) const { return at(key).line > 0; }
-
-  /// The first of two keys that stands in the file: a default cannot be pointed at.
-  Place at_typed(std::string_view key, std::string_view other) const { return typed(key) ? at(key) : at(other); }
-
   void problem(Place place, std::string message) { problems_.problem(place, std::move(message)); }
-
-  std::string length(double si) const { return quantity(si, dimension::length); }
-  std::string discharge(double si) const { return quantity(si, dimension::discharge); }
-  std::string quantity(double si, Dimension d) const {
-    return fmt::format("{:.6g} {}", to_unit(si, d, site_.units), unit_symbol(d, site_.units));
-  }
-
-  void discharges() {
-    const site::Discharges& d = site_.discharges;
-    if (have({"discharges.design_flood", "discharges.check_flood"}) && d.check_flood < d.design_flood)
-      problem(at("discharges.check_flood"),
-              fmt::format("check_flood {} is smaller than design_flood {}; it is the largest discharge of the range",
-                          discharge(d.check_flood), discharge(d.design_flood)));
-    if (have({"discharges.design_flood", "discharges.smallest"}) && !(d.smallest < d.design_flood))
-      problem(at("discharges.smallest"), fmt::format("smallest {} must be smaller than design_flood {}", discharge(d.smallest),
-                                                     discharge(d.design_flood)));
-  }
-
-  void floods() {
-    if (!have({"discharges.smallest", "discharges.check_flood"})) return;
-    for (std::size_t i = 0; i < site_.discharges.floods.size(); ++i) {
-      const std::string key = fmt::format("discharges.floods[{}].discharge", i + 1);
-      const double value = site_.discharges.floods[i].discharge;
-      if (have({key}) && (value < site_.discharges.smallest || value > site_.discharges.check_flood))
-        problem(at(key), fmt::format("the flood '{}' of {} lies outside the range from smallest {} to check_flood {}; widen "
-                                     "the range or leave it out",
-                                     site_.discharges.floods[i].name.substr(0, 60), discharge(value),
-                                     discharge(site_.discharges.smallest), discharge(site_.discharges.check_flood)));
-    }
-  }
 
   /// Bed level at which the chute starts, as far as it is known without the shape of the ogee.
   double start_level() const { return site_.crest.has_fall() ? site_.crest.floor_level : site_.crest.crest_level; }
@@ -211,45 +161,11 @@ class SiteChecker {
                                                      length(basin.highest_apron_level), length(basin.lowest_apron_level)));
   }
 
-  void section() {
-    const site::RiverSection& s = site_.river.section;
-    if (have({"river.section.bottom_width", "river.section.side_slope"}) && s.bottom_width == 0.0 && s.side_slope == 0.0)
-      problem(at("river.section.bottom_width"), "a section with neither bottom width nor sloping banks holds no water");
-  }
-
-  void tailwater() {
-    const site::TailwaterRating& rating = site_.river.rating;
-    if (!have({"river.rating.checked"})) return;
-    const Place place = at("river.rating");
-    const auto say = [&](std::string_view which, double needed, std::string_view end, double found) {
-      problem(place, fmt::format("the rating {} at {}, but {} is {}; add a row for {} or {}", end, discharge(found), which,
-                                 discharge(needed), discharge(needed), which == "smallest" ? "less" : "more"));
-    };
-    if (have({"discharges.smallest"}) && rating.discharge.front() > site_.discharges.smallest)
-      say("smallest", site_.discharges.smallest, "starts", rating.discharge.front());
-    if (have({"discharges.check_flood"}) && rating.discharge.back() < site_.discharges.check_flood)
-      say("check_flood", site_.discharges.check_flood, "ends", rating.discharge.back());
-    const std::vector<double>& expected = rating.level[site::index_of(site::TailwaterCase::expected)];
-    const std::vector<double>& high = rating.level[site::index_of(site::TailwaterCase::high)];
-    if (have({"crest.level"}) && site_.river.bed_level >= site_.crest.crest_level) return;  // told already
-    if (have({"river.bed_level"}) && expected.front() < site_.river.bed_level)
-      problem(place, fmt::format("the rating starts at level {}, below the river bed at {}", length(expected.front()),
-                                 length(site_.river.bed_level)));
-    if (!have({"crest.level", "discharges.check_flood"})) return;
-    for (std::size_t i = 0; i < high.size(); ++i)
-      if (rating.discharge[i] <= site_.discharges.check_flood && high[i] >= site_.crest.crest_level) {
-        problem(place, fmt::format(
-                           "at {} the tailwater {} reaches the crest at {}; a crest drowned from below is outside this program",
-                           discharge(rating.discharge[i]), length(high[i]), length(site_.crest.crest_level)));
-        return;
-      }
-  }
-
   void types() {
     const std::vector<std::string>& wanted = site_.basin.types;
     if (!have({"basin.types"}) || known_types_.empty()) return;
     for (std::size_t i = 0; i < wanted.size(); ++i) {
-      const Place place = i < draft_.type_places.size() && typed("basin.types") ? draft_.type_places[i] : at("basin.types");
+      const Place place = member_at("basin.types", i);
       if (std::find(wanted.begin(), wanted.begin() + static_cast<std::ptrdiff_t>(i), wanted[i]) !=
           wanted.begin() + static_cast<std::ptrdiff_t>(i)) {
         problem(place, fmt::format("the type '{}' stands twice", wanted[i]));
@@ -267,7 +183,11 @@ class SiteChecker {
 }  // namespace
 
 void check_site(const Draft& draft, std::span<const std::string_view> known_types, ProblemList& problems) {
-  SiteChecker(draft, known_types, problems).run();
+  check_discharges(draft, problems);
+  StructureChecker(draft, known_types, problems).run();
+  check_gates(draft, problems);
+  check_reservoir(draft, problems);
+  check_river(draft, problems);
 }
 
 }  // namespace quell::io

@@ -9,12 +9,14 @@
 
 namespace quell::io {
 
-/// Judges the rating on its own: at least two rows, discharges increasing, levels not decreasing, low <= expected <= high.
-/// `problems` belongs to the file in which the rating stands. False where there is any problem.
-bool check_rating(const Draft& draft, ProblemList& problems);
-
 /// Judges what needs more than one key. A check whose keys were not read is skipped: they have their own problem already.
 /// `known_types` are the ids of the catalogue.
 void check_site(const Draft& draft, std::span<const std::string_view> known_types, ProblemList& problems);
+
+// Its parts, each for the sections it is named after.
+void check_discharges(const Draft& draft, ProblemList& problems);
+void check_gates(const Draft& draft, ProblemList& problems);
+void check_reservoir(const Draft& draft, ProblemList& problems);
+void check_river(const Draft& draft, ProblemList& problems);
 
 }  // namespace quell::io

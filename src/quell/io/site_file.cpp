@@ -7,18 +7,13 @@
 #include "quell/io/files.h"
 #include "quell/io/input_text.h"
 #include "quell/io/problem_list.h"
-#include "quell/io/rating_csv.h"
 #include "quell/io/section_reader.h"
 #include "quell/io/site_checks.h"
+#include "quell/io/site_data.h"
 #include "quell/io/toml_error.h"
 
 namespace quell::io {
 namespace {
-
-Place read_at(const Draft& draft, std::string_view key) {
-  const auto found = draft.read.find(key);
-  return found == draft.read.end() ? Place{} : found->second;
-}
 
 std::vector<std::string_view> known_types() {
   std::vector<std::string_view> ids;
@@ -26,79 +21,12 @@ std::vector<std::string_view> known_types() {
   return ids;
 }
 
-/// Completes an inline table: one level list for the missing ones, equal lengths.
-bool complete_inline_rating(Draft& draft, ProblemList& problems) {
-  site::TailwaterRating& rating = draft.site.river.rating;
-  if (draft.read.count("river.rating.discharge") == 0) return false;
-  const std::size_t expected = site::index_of(site::TailwaterCase::expected);
-  if (rating.level[expected].empty()) {
-    const bool was_mistyped = problems.problem_count() > 0;
-    if (!was_mistyped)
-      problems.problem(read_at(draft, "river.rating"), "the rating lacks level (or expected), a list as long as discharge");
-    return false;
-  }
-  bool good = true;
-  for (std::size_t i = 0; i < rating.level.size(); ++i) {
-    if (rating.level[i].empty()) {
-      rating.level[i] = rating.level[expected];
-      draft.rating_level_places[i] = draft.rating_level_places[expected];
-    } else {
-      draft.site.river.has_spread = draft.site.river.has_spread || i != expected;
-    }
-    if (rating.level[i].size() == rating.discharge.size()) continue;
-    if (good)
-      problems.problem(draft.rating_level_places[i].front(), fmt::format("this list has {} levels, but there are {} discharges",
-                                                                         rating.level[i].size(), rating.discharge.size()));
-    good = false;
-  }
-  return good;
-}
-
-bool levels_beside_file(const Draft& draft, ProblemList& problems) {
-  for (const std::string_view key : {"river.rating.level", "river.rating.low", "river.rating.expected", "river.rating.high"})
-    if (draft.read.find(key) != draft.read.end()) {
-      problems.problem(read_at(draft, key), "with a file, the levels stand in the file; delete them here");
-      return true;
-    }
-  return false;
-}
-
-/// Reads and judges the rating, from its file or inline. `digest_text` grows by the file's bytes.
-void read_rating(Draft& draft, const std::filesystem::path& folder, ProblemList& problems, SiteFile& result,
-                 std::string& digest_text) {
-  if (!draft.site.river.has_rating()) return;
-  bool good = false;
-  if (draft.rating_file.empty()) {
-    good = complete_inline_rating(draft, problems) && check_rating(draft, problems);
-  } else if (!levels_beside_file(draft, problems)) {
-    const std::filesystem::path path = folder / draft.rating_file;
-    const auto bytes = read_input_file(path);
-    if (!bytes) {
-      problems.problem(read_at(draft, "river.rating.file"), fmt::format("{}: {}", path.string(), bytes.error()));
-      return;
-    }
-    digest_text += *bytes;
-    ProblemList in_csv(path.string(), split_lines(*bytes));
-    if (const auto fault = find_text_fault(*bytes)) {
-      in_csv.problem(fault->place, fault->message);
-    } else {
-      good = read_rating_csv(*bytes, draft.site.units, draft, in_csv) && check_rating(draft, in_csv);
-    }
-    // The site file's own problems come first.
-    SiteFile later;
-    in_csv.hand_over(later);
-    result.problems.insert(result.problems.end(), later.problems.begin(), later.problems.end());
-    result.remarks.insert(result.remarks.end(), later.remarks.begin(), later.remarks.end());
-  }
-  if (good) draft.read["river.rating.checked"] = {};
-}
-
 void read_document(const toml::table& root, const std::filesystem::path& path, ProblemList& problems, SiteFile& result,
                    std::string& digest_text) {
   Draft draft;
   SectionReader(draft, result.inputs, problems).read_file(root);
   SiteFile from_csv;
-  read_rating(draft, path.parent_path(), problems, from_csv, digest_text);
+  complete_site(draft, {path.parent_path(), from_csv, digest_text, result.inputs}, problems);
   check_site(draft, known_types(), problems);
   problems.hand_over(result);
   result.problems.insert(result.problems.end(), from_csv.problems.begin(), from_csv.problems.end());

@@ -6,7 +6,9 @@
 #include <numbers>
 
 #include "quell/io/nearest.h"
+#include "quell/io/shown.h"
 #include "quell/io/slope.h"
+#include "quell/io/uncertainty_reader.h"
 
 namespace quell::io {
 namespace {
@@ -31,6 +33,7 @@ class ValueReader {
       case Kind::texts:
       case Kind::quantities: return list(node, value);
       case Kind::spread: return spread(node, value);
+      case Kind::uncertainty:
       case Kind::table:
       case Kind::tables: break;
     }
@@ -113,16 +116,14 @@ class ValueReader {
     }
     if (parsed->has_unit && parsed->dimension != key_.dimension) {
       const std::string what = key_.dimension == dimension::none ? "number without unit" : name_of(key_.dimension);
-      return fail(node, fmt::format("{} is a {}: {}, not \"{}\"", key_.name, what, how_to_write(key_), typed));
+      const std::string_view article = what.front() == 'a' ? "an" : "a";
+      return fail(node, fmt::format("{} is {} {}: {}, not \"{}\"", key_.name, article, what, how_to_write(key_), typed));
     }
     value = parsed->has_unit ? parsed->value : from_unit(parsed->value, key_.dimension, system_);
     return true;
   }
 
-  std::string shown(double si) const {
-    const std::string unit = unit_symbol(key_.dimension, system_);
-    return fmt::format("{:.6g}{}{}", to_unit(si, key_.dimension, system_), unit.empty() ? "" : " ", unit);
-  }
+  std::string shown(double si) const { return io::shown(si, key_.dimension, system_); }
 
   bool in_range(const toml::node& node, double value) {
     if (key_.range.contains(value)) return true;
@@ -269,7 +270,7 @@ std::string bare_unit(const Key& key, UnitSystem system) {
 
 std::string typed_text(const Key& key, const toml::node& node, UnitSystem system) {
   if (const auto words = node.value_exact<std::string>()) {
-    const bool bare = (key.kind == Kind::quantity || key.kind == Kind::angle) && !words->empty() &&
+    const bool bare = (key.kind == Kind::quantity || key.kind == Kind::angle || key.kind == Kind::spread) && !words->empty() &&
                       words->find_first_not_of("0123456789.+-eE_ ") == std::string::npos;
     const std::string unit = bare ? bare_unit(key, system) : std::string();
     return unit.empty() ? *words : fmt::format("{} ({})", *words, unit);
@@ -286,6 +287,12 @@ std::string typed_text(const Key& key, const toml::node& node, UnitSystem system
     return text;
   }
   if (const toml::table* members = node.as_table()) {
+    if (key.kind == Kind::uncertainty) return typed_uncertainty(key, *members, system);
+    if (declares_uncertainty(key, node)) {
+      const toml::node* value = members->get("value");
+      return fmt::format("{}; {}", value == nullptr ? "?" : typed_text(key, *value, system),
+                         typed_uncertainty(key, *members, system));
+    }
     std::string text;
     for (const std::string_view name : {"low", "expected", "high"})
       if (const toml::node* member = members->get(name))
