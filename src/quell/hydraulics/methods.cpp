@@ -13,6 +13,7 @@
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/chute_profile_manning.h"
 #include "quell/hydraulics/chute_walls.h"
+#include "quell/hydraulics/composite_roughness.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -56,6 +57,7 @@
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/river_section.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
@@ -428,6 +430,17 @@ std::span<const Method* const> methods() {
       &record::roller_bucket_radius,
       &record::apron_length_rise,
       &record::bank_riprap,
+      &record::river_conveyance_surveyed,
+      &record::river_normal_level_surveyed,
+      &record::river_critical_level_surveyed,
+      &record::velocity_coefficients_excess,
+      &record::composite_pavlovskii,
+      &record::composite_lotter,
+      &record::composite_felkel,
+      &record::composite_krishnamurthy_christensen,
+      &record::composite_colebatch,
+      &record::composite_cox,
+      &record::composite_spread,
   };
   return list;
 }
