@@ -57,6 +57,7 @@
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/river_profile.h"
 #include "quell/hydraulics/river_section.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
@@ -441,6 +442,10 @@ std::span<const Method* const> methods() {
       &record::composite_colebatch,
       &record::composite_cox,
       &record::composite_spread,
+      &record::river_level_conveyance,
+      &record::river_level_arithmetic,
+      &record::river_level_geometric,
+      &record::river_level_harmonic,
   };
   return list;
 }
