@@ -446,6 +446,7 @@ std::span<const Method* const> methods() {
       &record::river_level_arithmetic,
       &record::river_level_geometric,
       &record::river_level_harmonic,
+      &record::river_level_surveyed,
   };
   return list;
 }

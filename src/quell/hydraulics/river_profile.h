@@ -119,6 +119,7 @@ extern const Method river_level_conveyance;
 extern const Method river_level_arithmetic;
 extern const Method river_level_geometric;
 extern const Method river_level_harmonic;
+extern const Method river_level_surveyed;
 }  // namespace record
 
 }  // namespace quell::hydraulics

@@ -1,4 +1,8 @@
+#include <cmath>
+#include <vector>
+
 #include "quell/hydraulics/river_profile.h"
+#include "quell/hydraulics/river_symbols.h"
 
 namespace quell::hydraulics::record {
 namespace {
@@ -17,6 +21,19 @@ constexpr Symbol step_in[] = {
     {"Cc", "coefficient of contraction", dimension::none, {0.0, 0.6}, 0.1, {0.0, 1.0}},
     {"Ce", "coefficient of expansion", dimension::none, {0.0, 0.8}, 0.3, {0.0, 1.0}},
     {"alpha", "energy coefficient of both sections", dimension::none, {1.0, 2.0}, 1.0, {1.0, no_limit}}};
+constexpr Symbol reach_in[] = {{"Q", "discharge", dimension::discharge, above_zero},
+                               {"w1", "level at the downstream end, subcritical", dimension::length, any_value},
+                               {"S", "slope of the bed, falling downstream", dimension::none, {-0.01, 0.05}},
+                               {"L", "length of the reach", dimension::length, above_zero},
+                               {"N", "number of equal steps", dimension::none, {10.0, 2000.0}, 100.0, {1.0, 10000.0}},
+                               left_symbol,
+                               right_symbol,
+                               n_left,
+                               n_channel,
+                               n_right,
+                               x_list,
+                               z_list};
+constexpr Symbol reach_out[] = {{"w2", "level at the upstream end", dimension::length, any_value}};
 constexpr Symbol step_out[] = {{"w2", "level upstream", dimension::length, any_value},
                                {"h1", "velocity head downstream", dimension::length, above_zero},
                                {"h2", "velocity head upstream", dimension::length, above_zero},
@@ -68,7 +85,51 @@ Outcome<void> step(std::span<const double> in, std::span<double> out) {
   out[4] = upstream->at_level(level->level).conveyance;
   return {};
 }
+
+Outcome<double> level_above_reach(std::span<const double> in) {
+  const double steps = std::round(in[4]);
+  const auto section = section_from(in, 5);
+  if (!section) return tl::unexpected(section.error());
+  const auto count = static_cast<std::size_t>(steps) + 1;
+  std::vector<RiverSection> sections;
+  std::vector<RiverStation> stations;
+  sections.reserve(count);
+  stations.reserve(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    const double station = in[3] * static_cast<double>(i) / steps;
+    sections.emplace_back(section->raised(in[2] * station));
+    const double length = i == 0 ? 0.0 : in[3] / steps;
+    stations.emplace_back(RiverStation{.section = &sections.back(), .station = station, .length = {length, length, length}});
+  }
+  const auto profile = river_profile({.stations = stations,
+                                      .discharge = in[0],
+                                      .downstream = {.kind = RiverBoundary::Kind::known_level, .value = in[1]},
+                                      .contraction = 0.0,
+                                      .expansion = 0.0});
+  if (!profile) return tl::unexpected(profile.error());
+  for (const RiverNode& node : profile->nodes)
+    if (node.held_at_critical) return no_answer("there is no subcritical flow all along the reach");
+  return profile->nodes.back().level;
+}
 }  // namespace
+
+const Method river_level_surveyed{.id = "river.level.surveyed",
+                                  .title = "Level upstream of a reach of one surveyed section, by many standard steps",
+                                  .kind = EquationKind::procedure,
+                                  .equation =
+                                      "N steps w2 + h2 = w1 + h1 + (L/N) (2 Q/(K1 + K2))^2, h = alpha Q^2/(2 g A^2), the "
+                                      "section raised by S L/N from each to "
+                                      "the next.",
+                                  .inputs = reach_in,
+                                  .outputs = reach_out,
+                                  .source = "chow_1959",
+                                  .place = place,
+                                  .provenance = Provenance::memory,
+                                  .accuracy = "the error falls with the square of L/N",
+                                  .remarks = "Subcritical flow. x and z are the section at the downstream end.",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    return store(level_above_reach(in), out);
+                                  }};
 
 const Method river_level_conveyance{.id = "river.level.standard_step",
                                     .title = "Level one section upstream by the standard step, average of the conveyances",

@@ -144,6 +144,14 @@ CriticalLevels RiverSection::scan(double Q, bool all) const {
   return found;
 }
 
+RiverSection RiverSection::raised(double rise) const {
+  RiverSection other = *this;
+  for (double& z : other.z_) z += rise;
+  for (double& level : other.levels_) level += rise;
+  other.bank_level_ += rise;
+  return other;
+}
+
 Outcome<CriticalLevels> RiverSection::critical_levels(double Q) const {
   if (!(Q > 0.0)) return bad_input("Q", Q, 0.0, no_limit, "critical flow needs a discharge above zero");
   return scan(Q, true);

@@ -64,6 +64,9 @@ class RiverSection {
   /// lowest point of the channel; in between point by point where both have equally many, by relative distance elsewhere.
   static Outcome<RiverSection> interpolated(const RiverSection& first, const RiverSection& second, double share);
 
+  /// The same section, every level higher by `rise` (m).
+  RiverSection raised(double rise) const;
+
   /// Everything about the water below a level; no water (area 0) at or below the lowest point. Does not allocate.
   SectionConveyance at_level(double level) const;
 

@@ -1,21 +1,21 @@
-#include <limits>
 #include <string_view>
 
 #include "quell/hydraulics/river_section.h"
+#include "quell/hydraulics/river_symbols.h"
 
 namespace quell::hydraulics::record {
-namespace {
-constexpr double must_be_given = std::numeric_limits<double>::quiet_NaN();
-constexpr Range usual_n{0.008, 0.3};
-constexpr Symbol left_symbol{"xl", "station of the left bank of the main channel", dimension::length, any_value};
-constexpr Symbol right_symbol{"xr", "station of the right bank of the main channel", dimension::length, any_value};
-constexpr Symbol n_left{"nl", "Manning's roughness of the left plain", dimension::manning, usual_n};
-constexpr Symbol n_channel{"n", "Manning's roughness of the main channel", dimension::manning, usual_n};
-constexpr Symbol n_right{"nr", "Manning's roughness of the right plain", dimension::manning, usual_n};
-constexpr Symbol x_list{
-    "x", "stations of the points, from the left to the right end", dimension::length, any_value, must_be_given, {}, true};
-constexpr Symbol z_list{"z", "levels of the points", dimension::length, any_value, must_be_given, {}, true};
 
+Outcome<RiverSection> section_from(std::span<const double> in, std::size_t before) {
+  const auto own = in.subspan(before);
+  const std::size_t points = (own.size() - 5) / 2;
+  SurveyedSection survey{.left_bank = own[0], .right_bank = own[1], .manning_n = {own[2], own[3], own[4]}};
+  const auto lists = own.subspan(5);
+  survey.x.assign(lists.begin(), lists.begin() + static_cast<std::ptrdiff_t>(points));
+  survey.z.assign(lists.begin() + static_cast<std::ptrdiff_t>(points), lists.end());
+  return RiverSection::of(survey);
+}
+
+namespace {
 constexpr Symbol conveyance_in[] = {{"w", "level of the water", dimension::length, any_value},
                                     left_symbol,
                                     right_symbol,
@@ -57,20 +57,6 @@ constexpr Symbol critical_out[] = {{"wc", "critical level", dimension::length, a
                                    {"E", "energy level there", dimension::length, any_value}};
 constexpr Symbol excess_out[] = {{"alpha", "energy coefficient", dimension::none, above_zero},
                                  {"beta", "momentum coefficient", dimension::none, above_zero}};
-
-/// From the values of a method whose section begins behind `before` numbers.
-Outcome<RiverSection> section_from(std::span<const double> in, std::size_t before) {
-  const auto own = in.subspan(before);
-  const std::size_t points = (own.size() - 5) / 2;
-  SurveyedSection survey{.left_bank = own[0], .right_bank = own[1], .manning_n = {own[2], own[3], own[4]}};
-  const auto lists = own.subspan(5);
-  survey.x.assign(lists.begin(), lists.begin() + static_cast<std::ptrdiff_t>(points));
-  survey.z.assign(lists.begin() + static_cast<std::ptrdiff_t>(points), lists.end());
-  return RiverSection::of(survey);
-}
-
-constexpr std::string_view above_the_bank =
-    "the water stands above the lower end of the survey, where the walls are taken as vertical";
 
 std::string_view conveyance_condition(std::span<const double> in) {
   const auto section = section_from(in, 1);
