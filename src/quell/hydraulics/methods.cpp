@@ -71,6 +71,7 @@
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/specific_energy.h"
+#include "quell/hydraulics/stage_discharge.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
 #include "quell/hydraulics/toe_velocity.h"
@@ -447,6 +448,13 @@ std::span<const Method* const> methods() {
       &record::river_level_geometric,
       &record::river_level_harmonic,
       &record::river_level_surveyed,
+      &record::rating_discharge,
+      &record::rating_level,
+      &record::rating_fit,
+      &record::rating_zero,
+      &record::rating_fall,
+      &record::rating_loop,
+      &record::rating_conveyance,
   };
   return list;
 }
