@@ -57,7 +57,10 @@
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
+#include "quell/hydraulics/river_bed.h"
+#include "quell/hydraulics/river_lag.h"
 #include "quell/hydraulics/river_profile.h"
+#include "quell/hydraulics/river_roughness.h"
 #include "quell/hydraulics/river_section.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
@@ -455,6 +458,33 @@ std::span<const Method* const> methods() {
       &record::rating_fall,
       &record::rating_loop,
       &record::rating_conveyance,
+      &record::river_roughness_strickler,
+      &record::river_roughness_limerinos,
+      &record::river_roughness_jarrett,
+      &record::river_discharge_dingman_sharma,
+      &record::river_roughness_cowan,
+      &record::river_roughness_riprap,
+      &record::river_roughness_riprap_em1601,
+      &record::armour_depth,
+      &record::armour_size_competent,
+      &record::armour_size_meyer_peter,
+      &record::armour_size_schoklitsch,
+      &record::armour_size_shields,
+      &record::armour_size_yang,
+      &record::armour_size_spread,
+      &record::stable_slope_schoklitsch,
+      &record::stable_slope_meyer_peter,
+      &record::stable_slope_shields,
+      &record::stable_slope_lane,
+      &record::degradation_control,
+      &record::degradation_wedge,
+      &record::river_influence_length,
+      &record::river_pool_area,
+      &record::lag_time_constant,
+      &record::lag_step,
+      &record::lag_ramp,
+      &record::lag_permissible_ramp,
+      &record::basin_exit_level,
   };
   return list;
 }
