@@ -1,11 +1,15 @@
 // How river profiles approach solutions that are known: a manufactured subcritical one, in second order, and a supercritical
 // one.
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <vector>
 
+#include "draws.h"
+#include "quell/hydraulics/bresse.h"
+#include "quell/hydraulics/uniform_flow.h"
 #include "river_models.h"
 
 namespace quell::hydraulics {
@@ -112,6 +116,27 @@ TEST(SupercriticalProfile, FallsFromCriticalDepthTowardsNormalDepth) {
     EXPECT_NEAR(coarse[i], coarse_expected[i], 6e-5);
     EXPECT_NEAR(fine[i], exact[i], 2e-5);
   }
+}
+
+RC_GTEST_PROP(BresseDistance, AddsUpAndHasTheSlopeOfTheSurface, ()) {
+  const double yn = draws::drawn(0.2, 8.0);
+  const double yc = yn * draws::drawn(0.2, 3.0);
+  const double S0 = draws::drawn(1e-4, 0.02);
+  const bool above = *rc::gen::arbitrary<bool>();
+  const double low = yn * (above ? draws::drawn(1.01, 2.0) : draws::drawn(0.2, 0.6));
+  const double high = yn * (above ? draws::drawn(2.1, 5.0) : draws::drawn(0.61, 0.99));
+  const auto distance = [&](double from, double to) {
+    return *bresse_distance({.bed_slope = S0, .yn = yn, .yc = yc, .y1 = from, .y2 = to});
+  };
+  const double middle = 0.5 * (low + high);
+  const double scale = std::abs(distance(low, middle)) + std::abs(distance(middle, high));
+  RC_ASSERT(std::abs(distance(low, middle) + distance(middle, high) - distance(low, high)) <= 1e-10 * scale);
+  RC_ASSERT(std::abs(distance(low, high) + distance(high, low)) <= 1e-10 * scale);
+  const double h = 1e-4 * middle;
+  const double slope = surface_slope_chezy_wide({.bed_slope = S0, .yn = yn, .yc = yc, .y = middle});
+  RC_PRE(std::abs(middle / yc - 1.0) > 0.05 && std::abs(middle / yn - 1.0) > 0.02);
+  draws::close(2.0 * h / distance(middle - h, middle + h), slope, 1e-3);
+  RC_ASSERT(bresse_distance({.bed_slope = S0, .yn = yn, .yc = yc, .y1 = 0.9 * yn, .y2 = 1.1 * yn}).error().symbol == "y2");
 }
 
 }  // namespace

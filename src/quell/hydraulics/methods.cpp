@@ -8,6 +8,7 @@
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/boundary_layer_relations.h"
+#include "quell/hydraulics/bresse.h"
 #include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
@@ -439,6 +440,7 @@ std::span<const Method* const> methods() {
       &record::river_normal_level_surveyed,
       &record::river_critical_level_surveyed,
       &record::velocity_coefficients_excess,
+      &record::channel_profile_bresse,
       &record::composite_pavlovskii,
       &record::composite_lotter,
       &record::composite_felkel,

@@ -20,7 +20,7 @@ constexpr Symbol zero_in[] = {{"h1", "level at the discharge Q1", dimension::len
 constexpr Symbol fall_in[] = {{"Qr", "discharge of the rating at the same level", dimension::discharge, {0.0, no_limit}},
                               {"F", "fall to the second gauge", dimension::length, {0.0, no_limit}},
                               {"Fr", "fall for which the rating holds", dimension::length, above_zero}};
-constexpr Symbol loop_in[] = {{"r", "rise of the level per time, falling below zero", dimension::velocity, any_value},
+constexpr Symbol loop_in[] = {{"r", "rise of the level per time, falling below zero", dimension::velocity, {-0.001, 0.001}},
                               {"c", "speed of the flood wave", dimension::velocity, above_zero},
                               {"S0", "slope of the bed", dimension::none, {1e-5, 0.01}, must_be_given, above_zero}};
 constexpr Symbol conveyance_in[] = {{"Qg", "highest discharge gauged", dimension::discharge, above_zero},
