@@ -17,7 +17,7 @@ namespace {
 constexpr int points = 4000;
 constexpr int least_used = 100;
 constexpr std::uint32_t seed = 20261125;
-constexpr std::size_t list_length = 3;
+constexpr std::size_t list_length = 4;
 
 /// Where the range of a symbol is open, what structures and rivers have.
 Range sensible(Dimension d) {

@@ -8,11 +8,13 @@
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/boundary_layer_relations.h"
+#include "quell/hydraulics/bresse.h"
 #include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/chute_profile_manning.h"
 #include "quell/hydraulics/chute_walls.h"
+#include "quell/hydraulics/composite_roughness.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -61,6 +63,11 @@
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
 #include "quell/hydraulics/reservoir_storage.h"
+#include "quell/hydraulics/river_bed.h"
+#include "quell/hydraulics/river_lag.h"
+#include "quell/hydraulics/river_profile.h"
+#include "quell/hydraulics/river_roughness.h"
+#include "quell/hydraulics/river_section.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
@@ -73,6 +80,7 @@
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/specific_energy.h"
+#include "quell/hydraulics/stage_discharge.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
 #include "quell/hydraulics/toe_velocity.h"
@@ -467,6 +475,57 @@ std::span<const Method* const> methods() {
       &record::roller_bucket_radius,
       &record::apron_length_rise,
       &record::bank_riprap,
+      &record::river_conveyance_surveyed,
+      &record::river_normal_level_surveyed,
+      &record::river_critical_level_surveyed,
+      &record::velocity_coefficients_excess,
+      &record::channel_profile_bresse,
+      &record::composite_pavlovskii,
+      &record::composite_lotter,
+      &record::composite_felkel,
+      &record::composite_krishnamurthy_christensen,
+      &record::composite_colebatch,
+      &record::composite_cox,
+      &record::composite_spread,
+      &record::river_level_conveyance,
+      &record::river_level_arithmetic,
+      &record::river_level_geometric,
+      &record::river_level_harmonic,
+      &record::river_level_surveyed,
+      &record::rating_discharge,
+      &record::rating_level,
+      &record::rating_fit,
+      &record::rating_zero,
+      &record::rating_fall,
+      &record::rating_loop,
+      &record::rating_conveyance,
+      &record::river_roughness_strickler,
+      &record::river_roughness_limerinos,
+      &record::river_roughness_jarrett,
+      &record::river_discharge_dingman_sharma,
+      &record::river_roughness_cowan,
+      &record::river_roughness_riprap,
+      &record::river_roughness_riprap_em1601,
+      &record::armour_depth,
+      &record::armour_size_competent,
+      &record::armour_size_meyer_peter,
+      &record::armour_size_schoklitsch,
+      &record::armour_size_shields,
+      &record::armour_size_yang,
+      &record::armour_size_spread,
+      &record::stable_slope_schoklitsch,
+      &record::stable_slope_meyer_peter,
+      &record::stable_slope_shields,
+      &record::stable_slope_lane,
+      &record::degradation_control,
+      &record::degradation_wedge,
+      &record::river_influence_length,
+      &record::river_pool_area,
+      &record::lag_time_constant,
+      &record::lag_step,
+      &record::lag_ramp,
+      &record::lag_permissible_ramp,
+      &record::basin_exit_level,
   };
   return list;
 }
