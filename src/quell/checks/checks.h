@@ -8,6 +8,7 @@
 #include "quell/dissipators/catalogue.h"
 #include "quell/site/chute_flow.h"
 #include "quell/site/site.h"
+#include "quell/site/study.h"
 #include "quell/site/toe.h"
 
 namespace quell::checks {
@@ -20,6 +21,17 @@ struct TailwaterState {
   dissipators::TailwaterNeed need{};
   double required_depth = 0.0;
   double available_depth = 0.0;
+};
+
+/// One gate pattern at one reservoir level, in the low tailwater case.
+struct PatternState {
+  std::string_view name;
+  const site::ToeFlow* toe = nullptr;  ///< of the most loaded bay, or of the whole width where all bays are alike
+  double discharge = 0.0;              ///< m3/s, all bays
+  double margin = 0.0;                 ///< m, tailwater less what the basin requires
+  double sweep_out_reserve = 0.0;      ///< m
+  double largest_step = 0.0;           ///< m, largest difference of opening between neighbours
+  bool is_check = false;               ///< the apron is not set for it
 };
 
 /// What the checks look at. Spans stay valid during the call.
@@ -36,6 +48,8 @@ struct BasinView {
   bool level_exists = true;         ///< some level down to the end of the search meets it
   double level_wanted = 0.0;  ///< m, the level that would within no limit; below apron_level where a limit stands in its way
   bool model_asked_by_type = false;  ///< a limit of the type asks for a physical model
+  const site::Study& study;
+  std::span<const PatternState> patterns;
 };
 
 // Tailwater and level (tailwater.cpp)
@@ -71,6 +85,22 @@ Finding chute_cavitation(const BasinView& view);
 Finding chute_walls_air(const BasinView& view);
 Finding chute_steps(const BasinView& view);
 Finding toe_velocity_second(const BasinView& view);
+
+// What the site's data gave (site_data.cpp): one finding or none
+Findings flood_record_length(const BasinView& view);
+Findings flood_freeboard(const BasinView& view);
+Findings flood_storage_range(const BasinView& view);
+Findings river_rating_range(const BasinView& view);
+Findings river_profile_control(const BasinView& view);
+Findings river_profile_start(const BasinView& view);
+Findings river_profile_spacing(const BasinView& view);
+Findings river_degradation_estimate(const BasinView& view);
+
+// Gates (gates.cpp): only where there are any
+Findings gate_patterns(const BasinView& view);
+Findings gate_mishaps(const BasinView& view);
+Findings gate_unequal(const BasinView& view);
+Findings gate_lag(const BasinView& view);
 
 // Jump, river, people (basin.cpp)
 Finding jump_waves(const BasinView& view);

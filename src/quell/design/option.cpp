@@ -10,6 +10,7 @@
 #include "quell/design/quantities.h"
 #include "quell/design/workings.h"
 #include "quell/site/chute_air.h"
+#include "quell/site/gates.h"
 #include "quell/site/jump.h"
 
 namespace quell::design {
@@ -108,15 +109,36 @@ std::vector<checks::TailwaterState> states_of(const Option& option) {
                       .required_depth = result.required_depth,
                       .available_depth = result.available_depth});
   };
-  // The governing discharge may lie between those of the range; it comes first, and the largest discharge stays last.
+  // The governing discharge may lie between those of the range; it comes first, and the largest discharge stays last. Gate
+  // patterns are judged apart.
   const auto& governing = option.governing;
-  states.push_back({.toe = &governing.toe,
-                    .tailwater_case = governing.tailwater_case,
-                    .tailwater_level = governing.tailwater_level,
-                    .need = option.type->tailwater_need(governing.toe),
-                    .required_depth = governing.required_depth,
-                    .available_depth = governing.available_depth});
+  if (governing.gate_pattern.empty())
+    states.push_back({.toe = &governing.toe,
+                      .tailwater_case = governing.tailwater_case,
+                      .tailwater_level = governing.tailwater_level,
+                      .need = option.type->tailwater_need(governing.toe),
+                      .required_depth = governing.required_depth,
+                      .available_depth = governing.available_depth});
   for (const auto& result : option.cases) add(result);
+  return states;
+}
+
+std::vector<checks::PatternState> pattern_states(const PreparedSite& prepared, const Option& option) {
+  std::vector<checks::PatternState> states;
+  const auto patterns = site::all_patterns(prepared.site);
+  for (std::size_t i = 0; i < prepared.patterns.size(); ++i) {
+    const auto& data = prepared.patterns[i].data;
+    const auto& low = option.pattern_cases[i * site::tailwater_cases.size()];
+    const auto pattern = std::find_if(patterns.begin(), patterns.end(),
+                                      [&](const site::GatePattern& one) { return one.name == data.gate_pattern; });
+    states.push_back({.name = data.gate_pattern,
+                      .toe = &low.toe,
+                      .discharge = data.discharge,
+                      .margin = low.margin,
+                      .sweep_out_reserve = low.available_depth - low.need.sweep_out,
+                      .largest_step = pattern == patterns.end() ? 0.0 : site::largest_step(*pattern),
+                      .is_check = data.is_check});
+  }
   return states;
 }
 
@@ -128,6 +150,7 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                        [](const Finding& finding) { return finding.asks_for_model; });
   option.findings.insert(option.findings.end(), option.structure.findings.begin(), option.structure.findings.end());
   const auto states = states_of(option);
+  const auto patterns = pattern_states(prepared, option);
   auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
   site::add_air_and_cavitation(prepared.site, prepared.cases.back().chute, wettest);
   const checks::BasinView view{.site = prepared.site,
@@ -141,7 +164,9 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                .slab_thickness = option.quantities.slab_thickness,
                                .level_exists = apron.found,
                                .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
-                               .model_asked_by_type = model_asked};
+                               .model_asked_by_type = model_asked,
+                               .study = prepared.study,
+                               .patterns = patterns};
   for (auto& finding : checks::judge_basin(view)) option.findings.push_back(std::move(finding));
 }
 

@@ -68,10 +68,11 @@ LoadedBay loaded_bay(const Site& site, const GatePattern& pattern, double reserv
   return most;
 }
 
-bool neighbours_differ(const GatePattern& pattern, double step) {
+double largest_step(const GatePattern& pattern) {
+  double largest = 0.0;
   for (std::size_t i = 1; i < pattern.opening.size(); ++i)
-    if (std::abs(pattern.opening[i] - pattern.opening[i - 1]) > step) return true;
-  return false;
+    largest = std::max(largest, std::abs(pattern.opening[i] - pattern.opening[i - 1]));
+  return largest;
 }
 
 Outcome<double> spillway_level(const Site& site, double discharge) {
@@ -102,7 +103,7 @@ std::vector<GatePattern> all_patterns(const Site& site) {
   patterns.push_back(standard("one gate half open", one));
   std::vector<double> rest(count, gates.full_opening);
   rest.front() = 0.0;
-  patterns.push_back(standard("one gate shut", rest));
+  patterns.push_back(standard(std::string(one_gate_shut), rest));
   return patterns;
 }
 

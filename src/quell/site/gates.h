@@ -27,8 +27,8 @@ struct LoadedBay {
 };
 LoadedBay loaded_bay(const Site& site, const GatePattern& pattern, double reservoir_level);
 
-/// True where two neighbouring bays differ by more than `step` (m).
-bool neighbours_differ(const GatePattern& pattern, double step);
+/// Largest difference of opening (m) between neighbouring bays.
+double largest_step(const GatePattern& pattern);
 
 /// Reservoir level (m) at a discharge over the spillway (m3/s) with all bays alike: that of the free crest, and with gates at
 /// least the level that they hold.
@@ -41,6 +41,9 @@ double equal_opening(const Site& site, double discharge, double reservoir_level)
 /// Patterns of the site, and with them those that every gated spillway should be judged for: one gate open, one half open, one
 /// shut.
 std::vector<GatePattern> all_patterns(const Site& site);
+
+/// Name of the added pattern with the first bay shut and the others open.
+inline constexpr std::string_view one_gate_shut = "one gate shut";
 
 /// Levels (m) at which a pattern is judged: its own; else, by the operation, the level above which it gives way to the next
 /// (and for the last one the level held); else the level held.

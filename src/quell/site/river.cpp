@@ -14,9 +14,11 @@ hydraulics::NormalDepthInput normal_depth_input(const RiverSection& section, dou
           .discharge = discharge};
 }
 
-Outcome<double> rated_level(const TailwaterRating& rating, double discharge, std::size_t index) {
+}  // namespace
+
+Outcome<double> rated_level(const TailwaterRating& rating, double discharge, TailwaterCase tailwater_case) {
   const auto& x = rating.discharge;
-  const auto& y = rating.level[index];
+  const auto& y = rating.level[index_of(tailwater_case)];
   if (x.size() < 2 || discharge < x.front() || discharge > x.back())
     return no_answer("the discharge lies outside the tailwater rating");
   const auto upper = static_cast<std::size_t>(std::upper_bound(x.begin() + 1, x.end() - 1, discharge) - x.begin());
@@ -24,13 +26,14 @@ Outcome<double> rated_level(const TailwaterRating& rating, double discharge, std
   return y[upper - 1] + share * (y[upper] - y[upper - 1]);
 }
 
-}  // namespace
-
 Outcome<double> tailwater_level(const River& river, double discharge, TailwaterCase tailwater_case) {
   const std::size_t index = index_of(tailwater_case);
-  const double lowering = tailwater_case == TailwaterCase::low ? river.bed_degradation : 0.0;
+  // A computed table knows the sunken bed already.
+  const bool lowered = river.has_rating() && river.rating.is_computed;
+  const double lowering =
+      tailwater_case == TailwaterCase::low ? river.lag_allowance + (lowered ? 0.0 : river.bed_degradation) : 0.0;
   const auto level = [&]() -> Outcome<double> {
-    if (river.has_rating()) return rated_level(river.rating, discharge, index);
+    if (river.has_rating()) return rated_level(river.rating, discharge, tailwater_case);
     const auto depth = hydraulics::normal_depth(normal_depth_input(river.section, discharge, index));
     if (!depth) return depth;
     return river.bed_level + *depth;
