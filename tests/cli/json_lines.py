@@ -5,7 +5,7 @@ import operator
 import re
 
 COMPARE = {"=": operator.eq, ">": operator.gt, "<": operator.lt, ">=": operator.ge, "<=": operator.le}
-PATH = r"(?P<path>\S+)"
+PATH = r"(?P<path>(?:\[[^\]]*\]|[^\s\[])+)"  # blanks only inside brackets
 EXISTS = re.compile(rf"^{PATH} (?P<verb>exists|absent)$")
 ITEMS = re.compile(rf"^{PATH} has (?:(?P<sign>[<>]=?) )?(?P<count>\d+) items$")
 VALUE = re.compile(rf"^{PATH} (?P<sign>=|[<>]=?) (?P<value>.+?)(?: (?:±|\+-) (?P<tolerance>[0-9.eE+-]+)(?P<percent> ?%)?)?$")

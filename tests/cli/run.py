@@ -30,7 +30,7 @@ other, in the same folder. After each command:
     file out absent                 it is not
 
 A PATH is names and list places joined by dots: outputs.y2.value, options[0].type, options[type=type_2].apron_level,
-options[*].type (every one must fulfil the line).
+options[*].type (every one must fulfil the line). Blanks may stand inside brackets.
 
 Before a command, files can be made or changed:
 

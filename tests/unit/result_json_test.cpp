@@ -47,7 +47,7 @@ void expect_keys(const Json& object, std::initializer_list<const char*> keys) {
 TEST(ResultJson, HoldsWhatTheContractNames) {
   const Json json = sample_json();
   EXPECT_THAT(keys_of(json),
-              ElementsAre("program", "input", "cases", "options", "chosen", "choice_reason", "all_requirements_met"));
+              ElementsAre("program", "input", "site", "cases", "options", "chosen", "choice_reason", "all_requirements_met"));
   expect_keys(json["program"], {"version"});
   expect_keys(json["input"], {"path", "digest"});
   ASSERT_FALSE(json["cases"].empty());

@@ -9,6 +9,7 @@
 #include "quell/io/files.h"
 #include "quell/io/result_json.h"
 #include "quell/output/drawing/figures.h"
+#include "quell/output/drawing/site_figures.h"
 #include "quell/output/report/report.h"
 
 namespace quell::app {
@@ -31,15 +32,32 @@ output::ReportContext context_of(const io::SiteFile& file, UnitSystem units) {
   return context;
 }
 
+/// Figures of the site's data, as far as there is any.
+void add_site_figures(const site::ResolvedSite& resolved, UnitSystem units, std::vector<io::FileText>& files) {
+  const auto add = [&](std::string name, std::string svg) {
+    if (!svg.empty()) files.push_back({std::move(name), std::move(svg)});
+  };
+  add("frequency.svg", output::frequency_figure_svg(resolved, units));
+  int number = 0;
+  for (const auto& inflow : resolved.study.inflows) {
+    ++number;
+    add(fmt::format("inflow-{}.svg", number), output::routing_figure_svg(resolved, inflow, number, units));
+  }
+  add("rating.svg", output::rating_figure_svg(resolved, units));
+  add("river.svg", output::river_figure_svg(resolved, units));
+}
+
 /// Report, result and figures; empty where there is no folder to write to.
 std::vector<io::FileText> output_files(const io::SiteFile& file, const design::DesignResult& result, UnitSystem units) {
   std::vector<io::FileText> files{{"result.json", io::design_json(file, result)},
-                                  {"report.html", output::report_html(file.site, result, context_of(file, units))}};
+                                  {"report.html", output::report_html(result.resolved.site, result, context_of(file, units))}};
   if (result.chosen >= 0) {
     const auto& chosen = result.options[static_cast<std::size_t>(result.chosen)];
-    files.push_back({"long-section.svg", output::long_section_svg(file.site, result, chosen, units)});
-    files.push_back({"tailwater.svg", output::tailwater_figure_svg(file.site, result, chosen, units)});
+    const auto& site = result.resolved.site;
+    files.push_back({"long-section.svg", output::long_section_svg(site, result, chosen, units)});
+    files.push_back({"tailwater.svg", output::tailwater_figure_svg(site, result, chosen, units)});
   }
+  add_site_figures(result.resolved, units, files);
   return files;
 }
 
@@ -68,7 +86,7 @@ int design(const DesignArguments& arguments) {
   if (arguments.common.json) {
     fmt::print("{}", io::design_json(file, *result));
   } else {
-    fmt::print("{}", output::terminal_summary(file.site, *result, units));
+    fmt::print("{}", output::terminal_summary(result->resolved.site, *result, units));
     if (writes) fmt::print("\nWritten to {}: report.html, result.json, figures.\n", arguments.out);
   }
   if (result->chosen < 0) return exit_no_result;

@@ -81,4 +81,19 @@ Findings gate_lag(const BasinView& view) {
                         "Give an allowance, or limit the rate of opening so that the river can follow.", common_practice)};
 }
 
+Findings gate_flood_made(const BasinView& view) {
+  if (!view.site.gates.given() || view.study.inflows.empty()) return {};
+  const auto ratio = [](const site::RoutedInflow& inflow) { return inflow.peak_outflow / inflow.peak_inflow; };
+  const auto& worst = *std::max_element(view.study.inflows.begin(), view.study.inflows.end(),
+                                        [&](const auto& a, const auto& b) { return ratio(a) < ratio(b); });
+  return {
+      limit_finding("gates.flood_made", "Rule of the gates passes no more than flows in", ratio(worst), LimitSense::at_most,
+                    1.0, dimension::none, Status::caution,
+                    "Largest ratio of peak outflow to peak inflow, for '" + worst.name + "', with " +
+                        std::to_string(worst.gate_moves) + " changes of the gates.",
+                    "Take smaller steps, or more of them: the rule makes a flood that the river would not have had, and moves "
+                    "the gates to and fro.",
+                    common_practice)};
+}
+
 }  // namespace quell::checks

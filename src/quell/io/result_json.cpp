@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "quell/base/quantity_text.h"
+#include "quell/io/study_json.h"
 
 namespace quell::io {
 namespace {
@@ -92,6 +93,7 @@ Json governing_json(const design::Option& option) {
   const design::Governing& g = option.governing;
   const bool known = option.sized;
   return Json{{"discharge", number_if(known, g.discharge)},
+              {"gate_pattern", g.gate_pattern.empty() ? Json(nullptr) : Json(g.gate_pattern)},
               {"tailwater_case", known ? word(site::name_of(g.tailwater_case)) : Json(nullptr)},
               {"margin", number_if(known, g.margin)},
               {"tailwater_level", number_if(known, g.tailwater_level)},
@@ -196,6 +198,7 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
 std::string design_json(const SiteFile& file, const design::DesignResult& result) {
   Json json{{"program", Json{{"name", "quell"}, {"version", QUELL_VERSION}}},
             {"input", input_json(file)},
+            {"site", study_json(result.resolved)},
             {"cases", Json::array()},
             {"options", Json::array()},
             {"chosen", nullptr},

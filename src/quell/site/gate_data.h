@@ -8,11 +8,11 @@ namespace quell::site {
 
 /// A way to open the gates: one opening for each bay, from the left.
 struct GatePattern {
-  std::string name;
-  std::vector<double> opening;  ///< m, 0 to the full opening, one for each bay
-  std::vector<double> level;    ///< m, reservoir levels at which it is used; empty: the level that the gates hold
-  bool is_check = false;        ///< judged, but the apron is not set for it: a mishap or a test
-  bool is_standard = false;     ///< added by the program
+  std::string name{};
+  std::vector<double> opening{};  ///< m, 0 to the full opening, one for each bay
+  std::vector<double> level{};    ///< m, reservoir levels at which it is used; empty: the level that the gates hold
+  bool is_check = false;          ///< judged, but the apron is not set for it: a mishap or a test
+  bool is_standard = false;       ///< added by the program
 };
 
 /// One line of the operation by level: above `open_level` this pattern holds, until the level falls below `close_level`.
@@ -32,15 +32,15 @@ struct Gates {
   double radial_coefficient =
       0.0;                        ///< C of the formula with the least opening, from the gate's own chart; 0: the formula above
   bool standard_patterns = true;  ///< add one gate open, half open, and one shut, to be judged
-  std::vector<GatePattern> patterns;
-  std::vector<GateRule> rules;  ///< in order of open_level; empty: the gates hold the level until they are fully open
+  std::vector<GatePattern> patterns{};
+  std::vector<GateRule> rules{};  ///< in order of open_level; empty: the gates hold the level until they are fully open
 
   bool given() const { return count > 0; }
 };
 
 /// An outlet through the dam that runs beside the spillway and does not enter the basin.
 struct Outlet {
-  std::string name;
+  std::string name{};
   double centre_level = 0.0;  ///< m, centre of the controlling section
   double area = 0.0;          ///< m2, of all its openings
   double coefficient = 0.6;

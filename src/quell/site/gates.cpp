@@ -85,6 +85,7 @@ Outcome<double> spillway_level(const Site& site, double discharge) {
 double equal_opening(const Site& site, double discharge, double reservoir_level) {
   const auto& gates = site.gates;
   if (!gates.given()) return 0.0;
+  if (reservoir_level > gates.held_level) return gates.full_opening;  // the free crest rules
   const auto spare = [&](double opening) { return gates.count * bay_discharge(site, opening, reservoir_level) - discharge; };
   if (spare(gates.full_opening) <= 0.0) return gates.full_opening;
   const auto opening = find_root(spare, 0.0, gates.full_opening, 1e-9);

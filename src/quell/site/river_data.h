@@ -17,8 +17,8 @@ std::string_view name_of(TailwaterCase tailwater_case);  ///< "low", "expected",
 
 /// Tailwater as a table: level over discharge, straight between the rows.
 struct TailwaterRating {
-  std::vector<double> discharge;             ///< m3/s, strictly increasing, at least two
-  std::array<std::vector<double>, 3> level;  ///< m, by TailwaterCase, not decreasing
+  std::vector<double> discharge{};             ///< m3/s, strictly increasing, at least two
+  std::array<std::vector<double>, 3> level{};  ///< m, by TailwaterCase, not decreasing
   bool is_computed = false;  ///< made by quell from the river's data, close enough to be smooth; holds the allowances already
 };
 
@@ -32,19 +32,19 @@ struct RiverSection {
 
 /// Measured pairs of level and discharge; the tailwater is a power law through them.
 struct Gauging {
-  std::vector<double> level;      ///< m
-  std::vector<double> discharge;  ///< m3/s, > 0
+  std::vector<double> level{};      ///< m
+  std::vector<double> discharge{};  ///< m3/s, > 0
 };
 
 /// A surveyed cross-section, looking downstream, from the left to the right bank.
 struct CrossSection {
-  std::string file;                   ///< as named in the site file, for messages and figures
+  std::string file{};                 ///< as named in the site file, for messages and figures
   double distance = 0.0;              ///< m along the channel, downstream of the basin's end, >= 0; strictly increasing
   double left_distance = 0.0;         ///< m along the left plain from the section before; 0: as the channel
   double right_distance = 0.0;        ///< m along the right plain; 0: as the channel
-  std::vector<double> station;        ///< m across the river, not falling
-  std::vector<double> level;          ///< m
-  std::vector<double> point_n;        ///< Manning's n from each point to the next; empty: by plain and channel
+  std::vector<double> station{};      ///< m across the river, not falling
+  std::vector<double> level{};        ///< m
+  std::vector<double> point_n{};      ///< Manning's n from each point to the next; empty: by plain and channel
   double left_bank = 0.0;             ///< m, station
   double right_bank = 0.0;            ///< m, station
   std::array<double, 3> manning_n{};  ///< left plain, channel, right plain
@@ -62,11 +62,11 @@ enum class FrictionMean { conveyance, arithmetic, geometric, harmonic };
 
 /// Tailwater by water-surface profiles through surveyed sections. One section: normal or critical depth in it.
 struct SurveyedReach {
-  std::vector<CrossSection> sections;  ///< going downstream; the first is where the tailwater is wanted
+  std::vector<CrossSection> sections{};  ///< going downstream; the first is where the tailwater is wanted
   RiverControl control = RiverControl::normal;
   std::array<double, 3> control_level{};  ///< m, by TailwaterCase
   double control_slope = 0.0;             ///< > 0
-  TailwaterRating control_rating;         ///< m, by TailwaterCase, at the last section
+  TailwaterRating control_rating{};       ///< m, by TailwaterCase, at the last section
   double low_n_factor = 0.8;              ///< on every n in the low case
   double high_n_factor = 1.25;            ///< in the high case
   double contraction = 0.1;
@@ -101,8 +101,8 @@ struct River {
   bool degradation_given = false;  ///< false: where the bed's data is given, the estimate is taken
   double lag_allowance = 0.0;      ///< m, >= 0: tailwater missing after the gates open; lowers the low case
   TailwaterSource source = TailwaterSource::section;
-  bool has_spread = false;  ///< true where low and high differ from expected by the user's own data
-  TailwaterRating rating;   ///< given, or computed from gauging and survey
+  bool has_spread = false;   ///< true where low and high differ from expected by the user's own data
+  TailwaterRating rating{};  ///< given, or computed from gauging and survey
   RiverSection section;
   Gauging gauging;
   SurveyedReach reach;

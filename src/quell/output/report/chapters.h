@@ -48,6 +48,7 @@ void write_summary(Html& html, const ReportData& data);
 void write_notice(Html& html, const ReportData& data);
 void write_contents(Html& html, const ReportData& data);
 void write_inputs(Html& html, const ReportData& data);
+void write_site(Html& html, const ReportData& data);
 void write_discharges(Html& html, const ReportData& data);
 void write_comparison(Html& html, const ReportData& data);
 void write_chosen(Html& html, const ReportData& data);
@@ -58,6 +59,16 @@ void write_methods(Html& html, const ReportData& data);
 void write_other_options(Html& html, const ReportData& data);
 void write_sources(Html& html, const ReportData& data);
 void write_symbols(Html& html, const ReportData& data);
+
+/// Numbers the figures of a chapter, going on from those before.
+struct Figures {
+  int number = 0;
+  /// Adds a figure with its caption; nothing for an empty one.
+  void add(Html& html, const std::string& svg, std::string_view caption);
+};
+
+/// The part of the site's chapter on river, allowances and uncertainty.
+void write_river(Html& html, const ReportData& data, Figures& figures);
 
 /// The findings of one option as a table, the worst first. `brief`: rules that are in order get one line.
 void write_finding_table(Html& html, const ReportData& data, const Findings& findings, bool brief);

@@ -31,6 +31,7 @@ std::string report_html(const site::Site& site, const design::DesignResult& resu
   write_notice(html, data);
   write_contents(html, data);
   write_inputs(html, data);
+  write_site(html, data);
   write_discharges(html, data);
   write_comparison(html, data);
   write_chosen(html, data);

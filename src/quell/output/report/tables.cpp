@@ -169,12 +169,15 @@ void write_discharges(Html& html, const ReportData& data) {
                "The design runs over all of these discharges. The low tailwater governs sweep-out, the high tailwater governs "
                "drowning and the walls.");
   const double smallest = data.site.discharges.smallest;
+  const bool gated = data.site.gates.given();
+  if (gated) html.element("p", "All bays are open alike here; other gate patterns stand in the chapter on the site.");
   html.open_table("dense", {{head("Discharge", p.discharge_unit()), "n"},
                             {"Case", ""},
                             {head("Return period", "years"), "n"},
                             {head("Head on crest", m), "n"},
                             {head("Reservoir level", m), "n"},
                             {head("Width in use", m), "n"},
+                            {gated ? head("Gates open", m) : std::string(), "n"},
                             {head("Tailwater, low", m), "n"},
                             {head("Tailwater, expected", m), "n"},
                             {head("Tailwater, high", m), "n"}});
@@ -182,8 +185,8 @@ void write_discharges(Html& html, const ReportData& data) {
     const bool named = one.origin != "range";
     html.row({p.discharge(one.discharge, smallest), named ? escape_xml(one.origin) : "",
               one.return_period > 0.0 ? fmt::format("{:g}", one.return_period) : "", p.level(one.crest_head),
-              p.level(one.reservoir_level), p.level(one.width), p.level(one.tailwater_level[0]),
-              p.level(one.tailwater_level[1]), p.level(one.tailwater_level[2])},
+              p.level(one.reservoir_level), p.level(one.width), gated ? p.level(one.gate_opening) : std::string(),
+              p.level(one.tailwater_level[0]), p.level(one.tailwater_level[1]), p.level(one.tailwater_level[2])},
              named ? "strong" : "");
   }
   html.close_table();

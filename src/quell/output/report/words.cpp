@@ -13,6 +13,7 @@ namespace quell::output {
 namespace {
 
 constexpr Chapter chapters[] = {{"inputs", "Inputs as given", true},
+                                {"site", "The site: floods, reservoir, river", true},
                                 {"discharges", "Discharges and tailwater", true},
                                 {"comparison", "Comparison of the types", true},
                                 {"chosen", "The chosen design", true},
