@@ -1,6 +1,8 @@
 // A small good site file as text, for tests that spoil one thing in it. Invented data.
 #pragma once
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
@@ -66,10 +68,11 @@ inline std::string all_problems(const io::SiteFile& file) {
   return text;
 }
 
-/// A folder for one test, removed afterwards.
+/// A folder for one test, removed afterwards. Tests run beside each other, one process each: its name holds the process.
 class Folder {
  public:
-  explicit Folder(const std::string& name) : path_(std::filesystem::path(QUELL_BUILD) / "test-folders" / name) {
+  explicit Folder(const std::string& name)
+      : path_(std::filesystem::path(QUELL_BUILD) / "test-folders" / (name + "-" + std::to_string(::getpid()))) {
     std::filesystem::remove_all(path_);
     std::filesystem::create_directories(path_);
   }

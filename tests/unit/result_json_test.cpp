@@ -3,6 +3,8 @@
 
 #include "quell/base/quantity_text.h"  // before <signal.h>, which makes si_value a macro
 
+#include <unistd.h>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -129,7 +131,7 @@ TEST(ResultJson, TheSameInputGivesTheSameBytes) {
 
 /// Debian's python3-jsonschema on `json`: 0 valid, 1 not valid, 77 no validator here.
 int validate(const Json& json) {
-  const std::string path = std::string(QUELL_BUILD) + "/result_under_test.json";
+  const std::string path = std::string(QUELL_BUILD) + "/result_under_test-" + std::to_string(::getpid()) + ".json";
   std::ofstream(path) << json.dump();
   const std::string code =
       "import sys, json\n"
@@ -140,10 +142,12 @@ int validate(const Json& json) {
       "errors = list(jsonschema.Draft7Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
       "print(*[f'{list(e.absolute_path)}: {e.message}' for e in errors[:5]], sep='\\n')\n"
       "sys.exit(1 if errors else 0)\n";
-  const std::string script = std::string(QUELL_BUILD) + "/validate_result.py";
+  const std::string script = std::string(QUELL_BUILD) + "/validate_result-" + std::to_string(::getpid()) + ".py";
   std::ofstream(script) << code;
   const int status =
       std::system(("/usr/bin/python3 " + script + " " + QUELL_ROOT + "/docs/result.schema.json " + path).c_str());
+  std::remove(path.c_str());
+  std::remove(script.c_str());
   return status == -1 ? 77 : status / 256;
 }
 
