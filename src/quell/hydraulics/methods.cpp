@@ -1,5 +1,7 @@
 #include "quell/hydraulics/methods.h"
 
+#include <vector>
+
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/aeration_fits.h"
 #include "quell/hydraulics/aerators.h"
@@ -8,13 +10,11 @@
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/boundary_layer_relations.h"
-#include "quell/hydraulics/bresse.h"
 #include "quell/hydraulics/canal_fall.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/chute_profile.h"
 #include "quell/hydraulics/chute_profile_manning.h"
 #include "quell/hydraulics/chute_walls.h"
-#include "quell/hydraulics/composite_roughness.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_approach.h"
 #include "quell/hydraulics/crest_coefficient.h"
@@ -27,10 +27,6 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/energy_depths.h"
 #include "quell/hydraulics/flat_plate.h"
-#include "quell/hydraulics/flood_frequency.h"
-#include "quell/hydraulics/flood_record.h"
-#include "quell/hydraulics/flood_routing.h"
-#include "quell/hydraulics/flood_shapes.h"
 #include "quell/hydraulics/flow_state.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/friction_formulas.h"
@@ -54,20 +50,12 @@
 #include "quell/hydraulics/jump_turbulence.h"
 #include "quell/hydraulics/jump_undular.h"
 #include "quell/hydraulics/labyrinth.h"
-#include "quell/hydraulics/level_pool.h"
-#include "quell/hydraulics/level_pool_steps.h"
 #include "quell/hydraulics/model_rules.h"
 #include "quell/hydraulics/momentum.h"
 #include "quell/hydraulics/open_channel_profile.h"
 #include "quell/hydraulics/outlets.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/regime.h"
-#include "quell/hydraulics/reservoir_storage.h"
-#include "quell/hydraulics/river_bed.h"
-#include "quell/hydraulics/river_lag.h"
-#include "quell/hydraulics/river_profile.h"
-#include "quell/hydraulics/river_roughness.h"
-#include "quell/hydraulics/river_section.h"
 #include "quell/hydraulics/roll_waves.h"
 #include "quell/hydraulics/roughness_parts.h"
 #include "quell/hydraulics/section.h"
@@ -80,7 +68,6 @@
 #include "quell/hydraulics/side_channel.h"
 #include "quell/hydraulics/sluice.h"
 #include "quell/hydraulics/specific_energy.h"
-#include "quell/hydraulics/stage_discharge.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/surge.h"
 #include "quell/hydraulics/toe_velocity.h"
@@ -91,7 +78,8 @@
 
 namespace quell::hydraulics {
 
-std::span<const Method* const> methods() {
+namespace {
+std::span<const Method* const> structure_methods() {
   static constexpr const Method* list[] = {
       &record::crest_discharge_ogee,
       &record::crest_discharge_ogee_3_to_1,
@@ -415,47 +403,6 @@ std::span<const Method* const> methods() {
       &record::depth_above_piers,
       &record::surge_closure,
       &record::surge_opening,
-      &record::flood_gumbel,
-      &record::frequency_factor_pearson_3,
-      &record::risk_at_least_once,
-      &record::risk_exactly,
-      &record::excess_rain,
-      &record::direct_flow,
-      &record::unit_ordinate,
-      &record::muskingum_step,
-      &record::flood_plotting_position,
-      &record::flood_record_moments,
-      &record::flood_record_log_moments,
-      &record::flood_skew_weighted,
-      &record::flood_outlier_factor,
-      &record::flood_confidence_factors,
-      &record::flood_error_lognormal,
-      &record::flood_error_gumbel,
-      &record::flood_quantile_log_pearson_3,
-      &record::lognormal_parameters,
-      &record::flood_gamma_flow,
-      &record::flood_gamma_volume,
-      &record::flood_gamma_rate_factor,
-      &record::flood_gamma_exponent_rate,
-      &record::flood_gamma_exponent_volume,
-      &record::flood_dimensionless_flow,
-      &record::flood_triangular_flow,
-      &record::flood_triangular_peak,
-      &record::reservoir_storage_tabulated,
-      &record::reservoir_volume_conic,
-      &record::reservoir_volume_end_area,
-      &record::reservoir_surcharge_recession,
-      &record::reservoir_attenuation_triangular,
-      &record::flood_climate_factor,
-      &record::reservoir_flood_crest,
-      &record::reservoir_flood_tabulated,
-      &record::reservoir_flood_gamma,
-      &record::reservoir_indicator,
-      &record::reservoir_indication_step,
-      &record::reservoir_indication_level,
-      &record::reservoir_runge_kutta_3,
-      &record::reservoir_linear_step,
-      &record::reservoir_draining_crest,
       &record::plate_laminar,
       &record::plate_turbulent,
       &record::plate_rough,
@@ -475,59 +422,18 @@ std::span<const Method* const> methods() {
       &record::roller_bucket_radius,
       &record::apron_length_rise,
       &record::bank_riprap,
-      &record::river_conveyance_surveyed,
-      &record::river_normal_level_surveyed,
-      &record::river_critical_level_surveyed,
-      &record::velocity_coefficients_excess,
-      &record::channel_profile_bresse,
-      &record::composite_pavlovskii,
-      &record::composite_lotter,
-      &record::composite_felkel,
-      &record::composite_krishnamurthy_christensen,
-      &record::composite_colebatch,
-      &record::composite_cox,
-      &record::composite_spread,
-      &record::river_level_conveyance,
-      &record::river_level_arithmetic,
-      &record::river_level_geometric,
-      &record::river_level_harmonic,
-      &record::river_level_surveyed,
-      &record::rating_discharge,
-      &record::rating_level,
-      &record::rating_fit,
-      &record::rating_zero,
-      &record::rating_fall,
-      &record::rating_loop,
-      &record::rating_conveyance,
-      &record::river_roughness_strickler,
-      &record::river_roughness_limerinos,
-      &record::river_roughness_jarrett,
-      &record::river_discharge_dingman_sharma,
-      &record::river_roughness_cowan,
-      &record::river_roughness_riprap,
-      &record::river_roughness_riprap_em1601,
-      &record::armour_depth,
-      &record::armour_size_competent,
-      &record::armour_size_meyer_peter,
-      &record::armour_size_schoklitsch,
-      &record::armour_size_shields,
-      &record::armour_size_yang,
-      &record::armour_size_spread,
-      &record::stable_slope_schoklitsch,
-      &record::stable_slope_meyer_peter,
-      &record::stable_slope_shields,
-      &record::stable_slope_lane,
-      &record::degradation_control,
-      &record::degradation_wedge,
-      &record::river_influence_length,
-      &record::river_pool_area,
-      &record::lag_time_constant,
-      &record::lag_step,
-      &record::lag_ramp,
-      &record::lag_permissible_ramp,
-      &record::basin_exit_level,
   };
   return list;
+}
+}  // namespace
+
+std::span<const Method* const> methods() {
+  static const std::vector<const Method*> all = [] {
+    std::vector<const Method*> joined;
+    for (const auto part : {structure_methods(), site_methods()}) joined.insert(joined.end(), part.begin(), part.end());
+    return joined;
+  }();
+  return all;
 }
 
 }  // namespace quell::hydraulics

@@ -1,4 +1,5 @@
-// The list of the methods on this floor. A new method is one line in methods.cpp.
+// The list of the methods on this floor. A new method is one line in methods.cpp or, for floods, reservoir and river, in
+// methods_site.cpp.
 #pragma once
 
 #include <span>
@@ -8,5 +9,8 @@
 namespace quell::hydraulics {
 
 std::span<const Method* const> methods();
+
+/// The part of them in methods_site.cpp.
+std::span<const Method* const> site_methods();
 
 }  // namespace quell::hydraulics

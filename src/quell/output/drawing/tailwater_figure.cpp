@@ -113,9 +113,9 @@ std::vector<FloodMark> flood_marks(const site::Site& site) {
   });
   std::vector<FloodMark> merged;
   for (auto& mark : marks) {
-    if (!merged.empty() && mark.discharge - merged.back().discharge < 1e-9)
-      merged.back().name += ", " + mark.name;
-    else
+    if (!merged.empty() && mark.discharge - merged.back().discharge < 1e-9) {
+      if (mark.name != merged.back().name) merged.back().name += ", " + mark.name;
+    } else
       merged.push_back(std::move(mark));
   }
   return merged;
@@ -204,6 +204,30 @@ void draw_plot(Canvas& canvas, const Plot& plot, const Series& series, bool spre
               Anchor::end);
 }
 
+/// Gate patterns with unequal bays: what the most loaded bay requires (square, filled where the apron is set for the pattern)
+/// against the tailwater of the whole discharge (ring).
+void draw_patterns(Canvas& canvas, const Plot& plot, const design::DesignResult& result, const design::Option& option) {
+  constexpr double half = 2.6;
+  double lowest_free = plot.frame.bottom() - 34.0;  // names go up from the foot, so that they do not touch
+  for (std::size_t i = 0; i < result.pattern_cases.size(); ++i) {
+    const auto& data = result.pattern_cases[i];
+    const std::size_t at = i * site::tailwater_cases.size();
+    if (!(data.bay_discharge > 0.0) || at >= option.pattern_cases.size()) continue;
+    const auto& low = option.pattern_cases[at];
+    const Point required = plot.map({low.discharge, low.required_depth});
+    const Point available = plot.map({low.discharge, low.available_depth});
+    if (required.y < plot.frame.top || required.x > plot.frame.right()) continue;
+    canvas.line(required, available, low.margin < 0.0 ? "f-governing" : "f-drop");
+    canvas.rectangle({required.x - half, required.y - half, 2.0 * half, 2.0 * half},
+                     data.is_check ? "f-point-2 f-point-open" : "f-point-2");
+    canvas.circle(available, half, "f-point-1 f-point-open");
+    const double foot = std::max(required.y, available.y);
+    canvas.line({required.x, foot}, {required.x, lowest_free}, "f-leader");
+    canvas.text({required.x + 3.0, lowest_free}, data.gate_pattern, "f-small f-halo");
+    lowest_free -= row_height;
+  }
+}
+
 std::string description(const design::Option& option, const Printer& print) {
   const auto& governing = option.governing;
   return fmt::format(
@@ -214,7 +238,7 @@ std::string description(const design::Option& option, const Printer& print) {
 
 }  // namespace
 
-std::string tailwater_figure_svg(const site::Site& site, const design::DesignResult&, const design::Option& option,
+std::string tailwater_figure_svg(const site::Site& site, const design::DesignResult& result, const design::Option& option,
                                  UnitSystem units) {
   const Printer print(units);
   const Series series = series_of(option);
@@ -231,6 +255,7 @@ std::string tailwater_figure_svg(const site::Site& site, const design::DesignRes
   const Frame frame{left, 8.0 + row_height * static_cast<double>(rows), width, plot_height};
   const Plot plot{frame, {0.0, 0.0, left, frame.bottom(), width / last, plot_height / (1.12 * deepest)}};
   draw_plot(canvas, plot, series, spread_given, floods, print);
+  draw_patterns(canvas, plot, result, option);
   draw_governing(canvas, plot, option, print);
   draw_end_labels(canvas, plot, series, spread_given);
   return canvas.svg(frame.bottom() + 32.0, "tailwater", "Required and available tailwater depth over discharge",

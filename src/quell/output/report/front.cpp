@@ -127,8 +127,14 @@ void write_summary(Html& html, const ReportData& data) {
   html.close();
   write_figure(
       html, tailwater_figure_svg(data.site, data.result, option, data.print.units()), "Figure 1",
-      "Required and available tailwater depth above the apron over the whole range of discharges. The governing point is "
-      "where the margin is smallest.");
+      std::string(
+          "Required and available tailwater depth above the apron over the whole range of discharges. The governing point is "
+          "where the margin is smallest.") +
+          std::string(data.result.pattern_cases.empty()
+                          ? ""
+                          : " Gate patterns with unequal bays: squares are what the most loaded bay requires, filled where the "
+                            "apron is "
+                            "set for the pattern; rings are the tailwater that the whole discharge gives."));
   write_figure(html, long_section_svg(data.site, data.result, option, data.print.units()), "Figure 2",
                "Long section to scale with water surface, energy line and jump, at low tailwater; below it the basin alone.");
 }
