@@ -64,10 +64,14 @@ void choose(DesignResult& result) {
 }  // namespace
 
 Outcome<DesignResult> run_design(const site::Site& given, const DesignOptions& options) {
-  DesignResult result;
   auto resolved = site::resolve(given);
   if (!resolved) return tl::unexpected(resolved.error());
-  result.resolved = std::move(*resolved);
+  return run_design(std::move(*resolved), options);
+}
+
+Outcome<DesignResult> run_design(site::ResolvedSite resolved, const DesignOptions& options) {
+  DesignResult result;
+  result.resolved = std::move(resolved);
   const auto& site = result.resolved.site;
   const double lowest = search_floor(site);
   const auto geometry = site::chute_geometry(site, lowest - 1.0);

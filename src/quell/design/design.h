@@ -19,4 +19,7 @@ struct DesignOptions {
 /// sized is an Option with `sized` false.
 Outcome<DesignResult> run_design(const site::Site& site, const DesignOptions& options);
 
+/// The same for a site whose floods and river are resolved already: a change of the basin alone needs no new routing.
+Outcome<DesignResult> run_design(site::ResolvedSite resolved, const DesignOptions& options);
+
 }  // namespace quell::design
