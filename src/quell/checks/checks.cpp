@@ -19,7 +19,7 @@ constexpr SiteCheck of_site_data[] = {
     flood_record_length,   flood_freeboard,     flood_storage_range,   river_rating_range,
     river_profile_control, river_profile_start, river_profile_spacing, river_degradation_estimate,
     gate_patterns,         gate_mishaps,        gate_unequal,          gate_lag,
-    gate_flood_made};
+    gate_flood_made,       gate_unjudged};
 
 std::span<const Check> of_crest(site::CrestShape shape) {
   switch (shape) {

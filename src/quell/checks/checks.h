@@ -102,6 +102,7 @@ Findings gate_mishaps(const BasinView& view);
 Findings gate_unequal(const BasinView& view);
 Findings gate_lag(const BasinView& view);
 Findings gate_flood_made(const BasinView& view);
+Findings gate_unjudged(const BasinView& view);
 
 // Jump, river, people (basin.cpp)
 Finding jump_waves(const BasinView& view);

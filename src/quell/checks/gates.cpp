@@ -96,4 +96,21 @@ Findings gate_flood_made(const BasinView& view) {
                     common_practice)};
 }
 
+Findings gate_unjudged(const BasinView& view) {
+  std::string names;
+  int count = 0;
+  for (const auto& pattern : view.site.gates.patterns) {
+    const bool judged = std::any_of(view.patterns.begin(), view.patterns.end(),
+                                    [&](const PatternState& state) { return state.name == pattern.name; });
+    if (judged || !pattern.is_standard) continue;
+    ++count;
+    names += (names.empty() ? "'" : ", '") + pattern.name + "'";
+  }
+  if (count == 0) return {};
+  return {limit_finding(
+      "gates.unjudged", "Every added gate pattern judged", count, LimitSense::at_most, 0.0, dimension::none, Status::caution,
+      names + " could not be judged: the tailwater rating has no row for the discharge, or the chute no flow.",
+      "Extend the tailwater rating down to the discharge of a single gate and up to that of all but one.", common_practice)};
+}
+
 }  // namespace quell::checks

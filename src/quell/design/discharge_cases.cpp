@@ -59,6 +59,9 @@ Outcome<void> find_tailwater(const site::Site& site, DischargeCase& data) {
     const auto index = site::index_of(tailwater_case);
     data.river_discharge[index] = data.discharge + site::outlets_discharge(site, data.reservoir_level, guaranteed_only);
     const auto level = site::tailwater_level(site.river, data.river_discharge[index], tailwater_case);
+    if (!level && site.river.has_rating())
+      return no_answer(
+          "the discharge of spillway and outlets, or of a gate pattern, lies outside the tailwater rating: give it more rows");
     if (!level) return tl::unexpected(level.error());
     data.tailwater_level[index] = *level;
   }
@@ -108,6 +111,8 @@ Outcome<std::vector<PreparedCase>> prepare_patterns(const site::Site& site, cons
     for (const double level : site::pattern_levels(site, i)) {
       if (!(site::pattern_discharge(site, patterns[i], level) > 0.0)) continue;
       auto prepared = prepare_pattern(site, patterns[i], level, geometry, bay);
+      // A pattern that nobody asked for must not stop the design: a finding tells that it could not be judged.
+      if (!prepared && patterns[i].is_standard) continue;
       if (!prepared) return tl::unexpected(prepared.error());
       cases.push_back(std::move(*prepared));
     }

@@ -30,7 +30,7 @@ Outcome<std::vector<PreparedCase>> prepare_cases(const site::Site& site, const s
 Outcome<site::ChuteGeometry> bay_geometry(const site::Site& site, double lowest_level);
 
 /// The gate patterns at their levels, in order of discharge; those with all bays alike flow over the whole width. Patterns that
-/// pass no water there are left out.
+/// pass no water there are left out, and so are added ones for which the tailwater rating has no row.
 Outcome<std::vector<PreparedCase>> prepare_patterns(const site::Site& site, const site::ChuteGeometry& geometry,
                                                     const site::ChuteGeometry& bay);
 

@@ -115,6 +115,19 @@ std::string dimensions(const design::Option& option, const Printer& p) {
   return text;
 }
 
+/// One line for each routed inflow.
+std::string inflow_lines(const ReportData& data) {
+  const auto& p = data.print;
+  std::string text;
+  for (const auto& one : data.result.resolved.study.inflows)
+    text += cut("  " + padded(cut(one_line(one.name), 30), 31) +
+                    fmt::format("inflow {}, outflow {} {}, highest level {} {}", p.discharge(one.peak_inflow),
+                                p.discharge(one.peak_outflow), p.discharge_unit(), p.level(one.peak_level), p.length_unit()),
+                columns) +
+            "\n";
+  return text.empty() ? text : "Through the reservoir\n" + text + "\n";
+}
+
 std::string findings_text(const design::Option& option, const Printer& p) {
   std::string text;
   for (const Status status : {Status::fails, Status::caution})
@@ -152,6 +165,7 @@ std::string terminal_summary(const site::Site& site, const design::DesignResult&
       text += wrapped("  ", type_name(option) + ": " + data.print.words(option.statement), "    ");
     text += "\n";
   }
+  text += inflow_lines(data);
   if (!result.options.empty()) text += comparison_table(data) + "\n";
   if (data.chosen != nullptr) text += "Findings\n" + findings_text(*data.chosen, data.print) + "\n";
   text += wrapped("", result.all_requirements_met ? "All requirements met." : "Not all requirements are met.", "");
