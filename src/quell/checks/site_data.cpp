@@ -9,7 +9,6 @@ namespace quell::checks {
 
 using dissipators::common_practice;
 using dissipators::limit_finding;
-using site::TailwaterSource;
 
 Findings flood_record_length(const BasinView& view) {
   if (!view.study.has_frequency) return {};

@@ -116,8 +116,10 @@ Outcome<std::vector<PreparedCase>> prepare_patterns(const site::Site& site, cons
       if (!prepared) return tl::unexpected(prepared.error());
       cases.push_back(std::move(*prepared));
     }
-  std::stable_sort(cases.begin(), cases.end(),
-                   [](const PreparedCase& a, const PreparedCase& b) { return a.data.discharge < b.data.discharge; });
+  std::sort(cases.begin(), cases.end(), [](const PreparedCase& a, const PreparedCase& b) {
+    return a.data.discharge != b.data.discharge ? a.data.discharge < b.data.discharge
+                                                : a.data.gate_pattern < b.data.gate_pattern;
+  });
   return cases;
 }
 

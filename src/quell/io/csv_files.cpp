@@ -148,7 +148,9 @@ bool read_record_csv(std::string_view text, UnitSystem system, site::FloodRecord
   for (const double year : rows.column(column::year)) record.year.push_back(static_cast<int>(year));
   std::vector<std::size_t> order(rows.count());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return record.year[a] < record.year[b]; });
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return record.year[a] != record.year[b] ? record.year[a] < record.year[b] : a < b;
+  });
   for (std::size_t i = 1; i < order.size(); ++i)
     if (record.year[order[i]] == record.year[order[i - 1]])
       rows.fail(order[i], column::year,
@@ -166,9 +168,9 @@ bool read_gauging_csv(std::string_view text, UnitSystem system, site::Gauging& g
   std::vector<std::size_t> order(rows.count());
   std::iota(order.begin(), order.end(), std::size_t{0});
   // At one level the larger discharge first, so that the smaller one meets it.
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return gauging.level[a] < gauging.level[b] ||
-           (gauging.level[a] == gauging.level[b] && gauging.discharge[a] > gauging.discharge[b]);
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    if (gauging.level[a] != gauging.level[b]) return gauging.level[a] < gauging.level[b];
+    return gauging.discharge[a] != gauging.discharge[b] ? gauging.discharge[a] > gauging.discharge[b] : a < b;
   });
   std::size_t largest = order.front();
   for (const std::size_t row : order) {

@@ -92,6 +92,7 @@ class DischargeChecker : private DraftView {
   void named_inflow(std::string_view key, const std::string& name) {
     if (!have({key})) return;
     std::vector<std::string_view> names;
+    names.reserve(site_.floods.inflows.size());
     for (const site::Inflow& inflow : site_.floods.inflows) names.emplace_back(inflow.name);
     if (std::find(names.begin(), names.end(), name) != names.end()) return;
     const std::string_view meant = nearest(name, names);

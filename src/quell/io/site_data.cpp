@@ -125,6 +125,7 @@ class SiteCompleter : private DraftView {
     if (!have({item + ".pattern"})) return;
     const std::string& name = draft_.rule_patterns[index];
     std::vector<std::string_view> names;
+    names.reserve(site_.gates.patterns.size());
     for (const site::GatePattern& pattern : site_.gates.patterns) names.emplace_back(pattern.name);
     const auto found = std::find(names.begin(), names.end(), name);
     site_.gates.rules[index].pattern = static_cast<std::size_t>(found - names.begin());

@@ -135,6 +135,7 @@ class SurveyedRiver {
 
 Outcome<hydraulics::RatingFit> fit_of(const Gauging& gauging) {
   std::vector<hydraulics::GaugedPoint> points;
+  points.reserve(gauging.level.size());
   for (std::size_t i = 0; i < gauging.level.size(); ++i) points.push_back({gauging.level[i], gauging.discharge[i]});
   return hydraulics::fit_rating(points);
 }

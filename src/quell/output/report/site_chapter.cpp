@@ -90,7 +90,6 @@ void write_inflow_table(Html& html, const ReportData& data) {
 
 void write_routing_checks(Html& html, const ReportData& data) {
   const auto& p = data.print;
-  std::string balance;
   std::string table;
   double worst = 0.0;
   for (const auto& one : data.result.resolved.study.inflows) {
