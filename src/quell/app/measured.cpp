@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 #include "quell/app/check_texts.h"
 #include "quell/app/method_index.h"
@@ -152,7 +153,8 @@ std::vector<MeasuredSet> measured_sets(std::string_view pattern) {
     const auto holds = [&](std::string_view where) { return where.find(pattern) != std::string_view::npos; };
     if (holds(set.name) || holds(set.source) || holds(set.method)) sets.push_back(std::move(set));
   }
-  std::stable_sort(sets.begin(), sets.end(), [](const MeasuredSet& a, const MeasuredSet& b) { return a.method < b.method; });
+  std::sort(sets.begin(), sets.end(),
+            [](const MeasuredSet& a, const MeasuredSet& b) { return std::tie(a.method, a.name) < std::tie(b.method, b.name); });
   return sets;
 }
 
