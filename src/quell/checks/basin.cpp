@@ -67,16 +67,25 @@ Finding roller_hazard(const BasinView& view) {
 }
 
 Finding physical_model(const BasinView& view) {
+  using dissipators::Action;
   const bool labyrinth = view.site.crest.shape == site::CrestShape::labyrinth;
-  const bool needed = view.model_asked_by_type || labyrinth || view.width != view.site.chute.end_width;
+  const bool by_kind = view.type.action == Action::jet || view.type.action == Action::roller;
+  const bool width_changes = view.type.action != Action::impact && !dissipators::replaces_chute(view.type.action) &&
+                             view.width != view.site.chute.end_width;
+  const bool needed = view.model_asked_by_type || labyrinth || by_kind || width_changes;
+  std::string text = "No rule checked here asks for a model.";
+  if (labyrinth)
+    text = "The crest is a labyrinth.";
+  else if (by_kind)
+    text = "This kind of dissipator is never built without one.";
+  else if (needed)
+    text = "A limit of the tested range is passed, or the flow enters through a change of width.";
+  if (!view.type.model.empty()) text += " For this type a model is needed for: " + std::string(view.type.model) + ".";
   return limit_finding(
       "model.required", "Design within what may be built without a physical model", needed ? 1.0 : 0.0, LimitSense::at_most,
-      0.0, dimension::none, Status::caution,
-      needed ? labyrinth ? "The crest is a labyrinth."
-                         : "A limit of the tested range is passed, or the flow enters through a change of width."
-             : "No rule checked here asks for a model.",
+      0.0, dimension::none, Status::caution, std::move(text),
       "Have a physical model made before the design is final, over the whole range of discharges and with unequal gates.",
-      {"peterka_1984", "preface and limits of sections 2 and 3", Provenance::memory});
+      {"peterka_1984", "preface and limits of its sections", Provenance::memory});
 }
 
 }  // namespace quell::checks

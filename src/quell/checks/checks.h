@@ -37,6 +37,7 @@ struct PatternState {
 /// What the checks look at. Spans stay valid during the call.
 struct BasinView {
   const site::Site& site;
+  const dissipators::TypeRecord& type;
   const site::ChuteGeometry& geometry;
   std::span<const TailwaterState> states;     ///< all discharges in all tailwater cases
   std::span<const site::ChutePoint> wettest;  ///< profile of the check flood on the chute

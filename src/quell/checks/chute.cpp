@@ -90,7 +90,7 @@ Finding invert_curve(const BasinView& view) {
   const double pressure = hydraulics::invert_curve_pressure({.q = flow.unit_discharge, .V = flow.V1, .R = radius});
   return limit_finding("invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
                        4.0 * flow.y1, dimension::length, Status::fails,
-                       "Five depths at the toe; the least published is four. The curve adds " +
+                       "Chosen as a multiple of the depth at the toe; the least published is four. The curve adds " +
                            quantity_token(pressure, dimension::pressure) + " to the floor, to be carried by the structure.",
                        "Enlarge the radius.",
                        {"peterka_1984", "sec. 2: at least 4 y1 for chutes of 45 degrees and steeper", Provenance::memory});

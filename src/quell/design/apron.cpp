@@ -100,13 +100,13 @@ double rounded_down(double level, double step) {
 }  // namespace
 
 double tailwater_margin(const ApronSearch& search, const PreparedCase& prepared, double apron_level) noexcept {
-  const auto flow = toe_at(prepared, search.width, apron_level);
+  const auto flow = entering_flow(search.type, search.setting, prepared, apron_level);
   if (!flow) {
     const double energy_level = prepared.chute.energy_level_at(apron_level);
-    return no_flow - site::least_energy_head(prepared.data.discharge, search.width) + (energy_level - apron_level);
+    return no_flow - site::least_energy_head(prepared.data.discharge, search.setting.width) + (energy_level - apron_level);
   }
   const double low = prepared.data.tailwater_level[site::index_of(site::TailwaterCase::low)];
-  return low - apron_level - search.type.tailwater_need(*flow).required - search.site.basin.tailwater_margin;
+  return low - apron_level - search.type.tailwater_need(*flow, search.setting).required - search.site.basin.tailwater_margin;
 }
 
 Outcome<ApronLevel> set_apron(const ApronSearch& search, std::span<const PreparedCase> cases,

@@ -16,7 +16,7 @@ struct ApronSearch {
   const site::Site& site;
   const site::ChuteGeometry& geometry;
   const dissipators::Dissipator& type;
-  double width = 0.0;          ///< m, basin
+  dissipators::Setting setting;
   double lowest_level = 0.0;   ///< m, limit of the search
   double highest_level = 0.0;  ///< m, limit of the search
 };
@@ -31,6 +31,7 @@ struct ApronLevel {
   bool within_limits = true;         ///< false: a lower level than allowed would be needed; `level` is then the lowest allowed
   bool found = true;                 ///< false: not even the lowest level searched meets every discharge
   double governing_discharge = 0.0;  ///< m3/s, of the smallest margin at `level` with all bays alike
+  site::TailwaterCase governing_tailwater_case = site::TailwaterCase::low;
   int governing_pattern = -1;        ///< index of the gate pattern that has a smaller margin still
 };
 

@@ -27,11 +27,12 @@ int failures(const Option& option) {
                                         [](const Finding& finding) { return finding.status == Status::fails; }));
 }
 
-/// A type within its limits of use goes before one outside them; then the fewest failed findings, then least concrete.
+/// A type within its limits of use goes before one outside them; then the fewest failed findings, then the least concrete
+/// and stone.
 bool preferred(const Option& option, const Option& best) {
   if (option.applicable != best.applicable) return option.applicable;
   const int difference = failures(option) - failures(best);
-  return difference < 0 || (difference == 0 && option.quantities.concrete < best.quantities.concrete);
+  return difference < 0 || (difference == 0 && option.quantities.built_volume() < best.quantities.built_volume());
 }
 
 void choose(DesignResult& result) {
@@ -53,8 +54,9 @@ void choose(DesignResult& result) {
     const auto fitting = std::count_if(result.options.begin(), result.options.end(),
                                        [](const Option& option) { return option.sized && failures(option) == 0; });
     result.choice_reason = fitting == 1 ? name + " is the only candidate that meets every requirement."
-                                        : name + " meets every requirement with the least concrete, " +
-                                              quantity_token(chosen.quantities.concrete, dimension::volume) + ".";
+                                        : name + " meets every requirement with the least concrete" +
+                                              (chosen.quantities.riprap > 0.0 ? " and stone, " : ", ") +
+                                              quantity_token(chosen.quantities.built_volume(), dimension::volume) + ".";
   } else {
     result.choice_reason = "No candidate meets every requirement; " + name + " comes nearest, with " + std::to_string(failed) +
                            (failed == 1 ? " that fails." : " that fail.");

@@ -97,6 +97,49 @@ Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double
                         prepared.chute.energy_level_at(apron_level), prepared.data.reservoir_level, apron_level, working);
 }
 
+dissipators::Setting setting_of(const site::Site& site, double width) {
+  return {.choices = site.basin.choices,
+          .width = width,
+          .chute_slope = site.chute.reaches.back().slope,
+          .is_stepped = site.chute.is_stepped,
+          .crest_level = site.crest.crest_level,
+          .bed_level = site.river.bed_level,
+          .lowest_bed_level = site.river.bed_level - site.river.bed_degradation};
+}
+
+namespace {
+
+/// Discharge, width and levels alone.
+site::ToeFlow bare_flow(const PreparedCase& prepared, double width, double apron_level) {
+  const bool one_bay = prepared.bay_width > 0.0;
+  site::ToeFlow flow{.discharge = one_bay ? prepared.data.bay_discharge : prepared.data.discharge,
+                     .width = one_bay ? prepared.bay_width : width,
+                     .apron_level = apron_level,
+                     .reservoir_level = prepared.data.reservoir_level};
+  flow.unit_discharge = flow.discharge / flow.width;
+  return flow;
+}
+
+}  // namespace
+
+Outcome<site::ToeFlow> entering_flow(const dissipators::Dissipator& type, const dissipators::Setting& setting,
+                                     const PreparedCase& prepared, double apron_level, Working* working) {
+  if (dissipators::replaces_chute(type.record().action))
+    return type.from_crest(bare_flow(prepared, setting.width, apron_level), setting);
+  auto flow = toe_at(prepared, setting.width, apron_level);
+  if (!flow) return flow;
+  // A front above the apron: its height follows from the flow there, and converges by about a digit a pass.
+  double level = apron_level;
+  for (int pass = 0; pass < 30; ++pass) {
+    const double raised = apron_level + type.front_rise(*flow, setting);
+    if (std::abs(raised - level) < 1e-10 * (1.0 + std::abs(raised))) break;
+    level = raised;
+    flow = toe_at(prepared, setting.width, level);
+    if (!flow) return flow;
+  }
+  return working == nullptr ? flow : toe_at(prepared, setting.width, level, working);
+}
+
 Outcome<site::ChuteGeometry> bay_geometry(const site::Site& site, double lowest_level) {
   site::Site narrow = site;
   narrow.chute.width = narrow.chute.end_width = narrow.crest.net_width = site.gates.bay_width;

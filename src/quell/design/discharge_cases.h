@@ -20,6 +20,14 @@ struct PreparedCase {
 /// Flow at the toe of a basin of that width; behind a single bay, of the width of the bay.
 Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double apron_level, Working* working = nullptr);
 
+/// What a type may know of the site beside the flow, for a basin of that width.
+dissipators::Setting setting_of(const site::Site& site, double width);
+
+/// Flow that enters a basin of that type whose apron (floor, invert) lies at `apron_level`: at the height where the type takes
+/// it up, or from the crest for a type without a chute above it. No answer where there is no supercritical flow.
+Outcome<site::ToeFlow> entering_flow(const dissipators::Dissipator& type, const dissipators::Setting& setting,
+                                     const PreparedCase& prepared, double apron_level, Working* working = nullptr);
+
 /// Prepares one discharge. No answer where crest, river or chute has none.
 Outcome<PreparedCase> prepare_case(const site::Site& site, const site::ChuteGeometry& geometry, double discharge);
 

@@ -18,15 +18,23 @@ namespace {
 
 using dissipators::TailwaterNeed;
 
-JumpPlace place_of(double available, const TailwaterNeed& need) {
+JumpPlace place_of(dissipators::Action action, double available, const TailwaterNeed& need) {
   if (available < need.sweep_out) return JumpPlace::past_sill;
   if (available > need.largest) return JumpPlace::drowned;
   // The level is rounded and bisected: a hair above the best depth is still the apron.
-  return available > need.best_highest + 0.02 ? JumpPlace::on_chute : JumpPlace::on_apron;
+  const bool climbs = dissipators::makes_jump(action) && available > need.best_highest + 0.02;
+  return climbs ? JumpPlace::on_chute : JumpPlace::on_apron;
 }
 
-CaseResult judge_case(const PreparedSite& prepared, const dissipators::Dissipator& type, const DischargeCase& data,
-                      const site::ToeFlow& toe, const site::FreeJump& jump, site::TailwaterCase tailwater_case) {
+/// Tailwater less what is required; for a type that requires none the room below the depth that drowns it, where there is one.
+double margin_of(const dissipators::TypeRecord& record, const CaseResult& result) {
+  if (record.level_rule == dissipators::LevelRule::tailwater) return result.available_depth - result.required_depth;
+  return result.need.largest < no_limit ? result.need.largest - result.available_depth : 0.0;
+}
+
+CaseResult judge_case(const PreparedSite& prepared, const Option& option, const DischargeCase& data, const site::ToeFlow& toe,
+                      const site::FreeJump& jump, site::TailwaterCase tailwater_case) {
+  const auto& record = option.type->record();
   CaseResult result{.discharge = data.discharge,
                     .tailwater_case = tailwater_case,
                     .toe = toe,
@@ -36,34 +44,57 @@ CaseResult judge_case(const PreparedSite& prepared, const dissipators::Dissipato
                     .longest_length = jump.longest_length,
                     .roller_length = jump.roller_length,
                     .crest_depth = jump.crest_depth,
-                    .need = type.tailwater_need(toe)};
-  result.required_depth = result.need.required + prepared.site.basin.tailwater_margin;
-  result.available_depth = data.tailwater_level[site::index_of(tailwater_case)] - toe.apron_level;
-  result.margin = result.available_depth - result.required_depth;
-  result.jump = place_of(result.available_depth, result.need);
+                    .need = option.type->tailwater_need(toe, setting_of(prepared.site, option.width))};
+  if (record.action == dissipators::Action::sloping_jump) result.crest_depth = result.need.required;
+  if (record.walls_from_tailwater) result.crest_depth = 0.0;
+  if (record.level_rule == dissipators::LevelRule::tailwater)
+    result.required_depth = result.need.required + prepared.site.basin.tailwater_margin;
+  result.available_depth = data.tailwater_level[site::index_of(tailwater_case)] - option.apron_level;
+  result.margin = margin_of(record, result);
+  result.jump = place_of(record.action, result.available_depth, result.need);
   return result;
 }
 
-/// Toe flows of the reported discharges; fills the option's cases.
-Outcome<std::vector<site::ToeFlow>> run_cases(const PreparedSite& prepared, Option& option) {
+/// The free jump of the flow; nothing for a type that works without one.
+site::FreeJump jump_of(const dissipators::Dissipator& type, const site::ToeFlow& toe) {
+  return dissipators::makes_jump(type.record().action) ? site::free_jump(toe) : site::FreeJump{};
+}
+
+/// Flows that enter the basin, with their tailwater levels: what sizing starts from.
+struct Flows {
   std::vector<site::ToeFlow> flows;
+  std::vector<std::array<double, 3>> tailwater_levels;
+
+  /// The largest discharge stays last.
+  void insert_before_last(const site::ToeFlow& flow, const std::array<double, 3>& levels) {
+    flows.insert(flows.end() - 1, flow);
+    tailwater_levels.insert(tailwater_levels.end() - 1, levels);
+  }
+};
+
+/// Flows of the reported discharges; fills the option's cases.
+Outcome<Flows> run_cases(const PreparedSite& prepared, Option& option) {
+  Flows flows;
+  const auto setting = setting_of(prepared.site, option.width);
+  option.cases.reserve(3 * prepared.cases.size());
   for (const auto& entry : prepared.cases) {
     if (!entry.reported) continue;
-    const auto toe = toe_at(entry, option.width, option.apron_level);
+    const auto toe = entering_flow(*option.type, setting, entry, option.apron_level);
     if (!toe) return tl::unexpected(toe.error());
-    const auto jump = site::free_jump(*toe);
-    flows.push_back(*toe);
+    const auto jump = jump_of(*option.type, *toe);
+    flows.flows.push_back(*toe);
+    flows.tailwater_levels.push_back(entry.data.tailwater_level);
     for (const auto tailwater_case : site::tailwater_cases)
-      option.cases.push_back(judge_case(prepared, *option.type, entry.data, *toe, jump, tailwater_case));
+      option.cases.push_back(judge_case(prepared, option, entry.data, *toe, jump, tailwater_case));
   }
-  // The patterns that the basin is made for size it too; the largest discharge stays last.
+  // The patterns that the basin is made for size it too.
   for (const auto& entry : prepared.patterns) {
-    const auto toe = toe_at(entry, option.width, option.apron_level);
+    const auto toe = entering_flow(*option.type, setting, entry, option.apron_level);
     if (!toe) return tl::unexpected(toe.error());
-    const auto jump = site::free_jump(*toe);
-    if (!entry.data.is_check) flows.insert(flows.end() - 1, *toe);
+    const auto jump = jump_of(*option.type, *toe);
+    if (!entry.data.is_check) flows.insert_before_last(*toe, entry.data.tailwater_level);
     for (const auto tailwater_case : site::tailwater_cases)
-      option.pattern_cases.push_back(judge_case(prepared, *option.type, entry.data, *toe, jump, tailwater_case));
+      option.pattern_cases.push_back(judge_case(prepared, option, entry.data, *toe, jump, tailwater_case));
   }
   return flows;
 }
@@ -71,13 +102,14 @@ Outcome<std::vector<site::ToeFlow>> run_cases(const PreparedSite& prepared, Opti
 Outcome<void> set_governing(const PreparedSite& prepared, const ApronLevel& apron, Option& option) {
   const auto entry = governing_case(prepared, apron);
   if (!entry) return tl::unexpected(entry.error());
-  const auto toe = toe_at(*entry, option.width, option.apron_level);
+  const auto toe = entering_flow(*option.type, setting_of(prepared.site, option.width), *entry, option.apron_level);
   if (!toe) return tl::unexpected(toe.error());
-  const auto result = judge_case(prepared, *option.type, entry->data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
+  const auto result =
+      judge_case(prepared, option, entry->data, *toe, jump_of(*option.type, *toe), apron.governing_tailwater_case);
   option.governing = {.discharge = entry->data.discharge,
-                      .tailwater_case = site::TailwaterCase::low,
+                      .tailwater_case = apron.governing_tailwater_case,
                       .margin = result.margin,
-                      .tailwater_level = entry->data.tailwater_level[0],
+                      .tailwater_level = entry->data.tailwater_level[site::index_of(apron.governing_tailwater_case)],
                       .toe = *toe,
                       .required_depth = result.required_depth,
                       .available_depth = result.available_depth,
@@ -85,7 +117,7 @@ Outcome<void> set_governing(const PreparedSite& prepared, const ApronLevel& apro
   return {};
 }
 
-void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
+double highest_water(const PreparedSite& prepared, const Option& option) {
   double water = -std::numeric_limits<double>::max();
   for (const auto& entry : prepared.cases)
     water = std::max(water, entry.data.tailwater_level[site::index_of(site::TailwaterCase::high)]);
@@ -93,24 +125,40 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
   for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
     if (!prepared.patterns[i / site::tailwater_cases.size()].data.is_check)
       water = std::max(water, option.apron_level + option.pattern_cases[i].crest_depth);
-  option.wall_top_level = water + option.structure.freeboard;
-  option.wall_height = option.wall_top_level - option.apron_level;
-  option.end_sill_level = option.apron_level + option.structure.end_sill_height;
-  option.chute_end_station = prepared.geometry.station_at_level(option.apron_level);
+  return water;
+}
+
+void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
+  const auto& structure = option.structure;
+  if (!structure.is_paved)
+    option.wall_height = 0.0;
+  else if (structure.least_wall_height > 0.0)
+    option.wall_height = structure.least_wall_height;
+  else
+    option.wall_height = highest_water(prepared, option) + structure.freeboard - option.apron_level;
+  option.wall_top_level = option.apron_level + option.wall_height;
+  option.end_sill_level = option.apron_level + structure.end_sill_height;
+  // x = 0 of the structure: where the chute meets its floor, or for a bucket the level of its invert.
+  const auto& start = structure.floor.front();
+  const double toe_level = option.apron_level + (start.x < 0.0 ? 0.0 : start.z);
+  option.chute_end_station = dissipators::replaces_chute(option.type->record().action)
+                                 ? 0.0
+                                 : prepared.geometry.station_at_level(toe_level);
 }
 
 /// The type's own limits and what sizing said, then the checks of every basin.
 void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing, const ApronLevel& apron, Option& option) {
-  option.findings = option.type->limits(sizing);
+  option.findings = dissipators::judge_limits(option.type->record(), sizing);
   option.applicable = worst_status(option.findings) != Status::fails;
   const bool model_asked = std::any_of(option.findings.begin(), option.findings.end(),
                                        [](const Finding& finding) { return finding.asks_for_model; });
-  option.findings.insert(option.findings.end(), option.structure.findings.begin(), option.structure.findings.end());
-  const auto states = states_of(option);
+  for (auto& finding : option.type->findings(sizing, option.structure)) option.findings.push_back(std::move(finding));
+  const auto states = states_of(option, sizing.setting);
   const auto patterns = pattern_states(prepared, option);
   auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
   site::add_air_and_cavitation(prepared.site, prepared.cases.back().chute, wettest);
   const checks::BasinView view{.site = prepared.site,
+                               .type = option.type->record(),
                                .geometry = prepared.geometry,
                                .states = states,
                                .wettest = wettest,
@@ -163,7 +211,7 @@ std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, 
 void draw_surface(WaterProfile& profile) {
   constexpr int points = 40;
   const auto& result = profile.result;
-  if (!(result.toe.y2 > 0.0)) return;
+  if (!(result.jump_length > 0.0)) return;
   const auto jump = site::free_jump(result.toe);
   const double start = result.position.z1 + result.position.d1;
   for (int i = 0; i <= points; ++i) {
@@ -179,8 +227,10 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
                        .tailwater_level = entry.data.tailwater_level[0],
                        .chute = entry.chute.profile(option.apron_level, 60)};
   site::add_air_and_cavitation(prepared.site, entry.chute, profile.chute);
-  if (const auto toe = toe_at(entry, option.width, option.apron_level))
-    profile.result = judge_case(prepared, *option.type, entry.data, *toe, site::free_jump(*toe), site::TailwaterCase::low);
+  if (const auto toe =
+          entering_flow(*option.type, setting_of(prepared.site, option.width), entry, option.apron_level))
+    profile.result =
+        judge_case(prepared, option, entry.data, *toe, jump_of(*option.type, *toe), site::TailwaterCase::low);
   place_jump(prepared, entry, option, profile.result);
   draw_surface(profile);
   return profile;
@@ -220,25 +270,67 @@ Outcome<PreparedCase> governing_case(const PreparedSite& prepared, const ApronLe
   return prepare_case(prepared.site, prepared.geometry, apron.governing_discharge);
 }
 
-Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double width,
+namespace {
+
+/// A level that does not follow from the tailwater's depth: from the river bed or the highest tailwater, with the width that the
+/// type fixes itself.
+Outcome<ApronLevel> level_by_rule(const PreparedSite& prepared, const dissipators::Dissipator& type, double& width) {
+  const auto& site = prepared.site;
+  const auto& largest = prepared.cases.back();
+  const bool from_bed = type.record().level_rule == dissipators::LevelRule::river_bed;
+  double reference = site.river.bed_level - site.river.bed_degradation;
+  if (!from_bed) {
+    reference = prepared.lowest_level;
+    for (const auto& list : {prepared.cases, prepared.patterns})
+      for (const auto& entry : list)
+        reference = std::max(reference, entry.data.tailwater_level[site::index_of(site::TailwaterCase::high)]);
+  }
+  ApronLevel apron{.level = reference, .governing_tailwater_case = site::TailwaterCase::high};
+  // Level, width and velocity depend weakly on each other: each pass gains about a digit.
+  for (int pass = 0; pass < 12; ++pass) {
+    if (apron.level > prepared.highest_level) return no_answer("it would have to lie above the end of the chute");
+    const auto flow = entering_flow(type, setting_of(site, width), largest, apron.level);
+    if (!flow) return tl::unexpected(flow.error());
+    if (const double own = type.own_width(*flow, setting_of(site, width)); own > 0.0) width = own;
+    apron.level = reference + type.level_offset(*flow, setting_of(site, width));
+  }
+  apron.wanted = apron.level;
+  const double step = site.basin.apron_step;
+  apron.level = (from_bed ? std::floor(apron.level / step + 1e-6) : std::ceil(apron.level / step - 1e-6)) * step;
+  if (site.basin.has_lowest_apron && apron.level < site.basin.lowest_apron_level) {
+    apron.level = site.basin.lowest_apron_level;
+    apron.within_limits = false;
+  }
+  apron.level = std::max(apron.level, prepared.lowest_level);
+  apron.governing_discharge = largest.data.discharge;
+  return apron;
+}
+
+}  // namespace
+
+Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& type, double wished_width,
                    const DesignOptions& options) {
-  const ApronSearch search{prepared.site, prepared.geometry, type, width, prepared.lowest_level, prepared.highest_level};
-  const auto apron = set_apron(search, prepared.cases, prepared.patterns);
+  double width = wished_width;
+  const bool by_tailwater = type.record().level_rule == dissipators::LevelRule::tailwater;
+  const ApronSearch search{
+      prepared.site, prepared.geometry, type, setting_of(prepared.site, width), prepared.lowest_level, prepared.highest_level};
+  const auto apron =
+      by_tailwater ? set_apron(search, prepared.cases, prepared.patterns) : level_by_rule(prepared, type, width);
   if (!apron) return cannot_size(type, width, apron.error().reason);
   Option option{.type = &type, .width = width};
   option.apron_level = apron->level;
   const auto flows = run_cases(prepared, option);
   if (!flows) return cannot_size(type, width, flows.error().reason);
   if (auto done = set_governing(prepared, *apron, option); !done) return cannot_size(type, width, done.error().reason);
-  const dissipators::SizingInput sizing{.flows = *flows,
-                                        .width = width,
-                                        .chute_slope = prepared.site.chute.reaches.back().slope,
-                                        .fall = prepared.site.crest.crest_level - option.apron_level,
-                                        .upstream_head = prepared.cases.back().data.reservoir_level - option.apron_level};
+  const auto setting = setting_of(prepared.site, width);
+  const dissipators::SizingInput sizing{.setting = setting,
+                                        .flows = flows->flows,
+                                        .tailwater_levels = flows->tailwater_levels,
+                                        .apron_level = option.apron_level};
   option.structure = type.size(sizing, nullptr);
   option.length = option.structure.length;
   set_walls_and_levels(prepared, option);
-  option.quantities = concrete(quantity_input(option, *flows), option.structure.elements, nullptr);
+  option.quantities = concrete(quantity_input(option, flows->flows), option.structure, nullptr);
   if (options.with_positions) place_jumps(prepared, option);
   judge(prepared, sizing, *apron, option);
   option.sized = true;
@@ -264,7 +356,7 @@ bool better(const Option& a, const Option& b) {
   const auto fails = [](const Option& option) { return worst_status(option.findings) == Status::fails; };
   if (a.sized != b.sized) return a.sized;
   if (fails(a) != fails(b)) return !fails(a);
-  return a.quantities.concrete < b.quantities.concrete;
+  return a.quantities.built_volume() < b.quantities.built_volume();
 }
 
 }  // namespace

@@ -29,11 +29,29 @@ double discharge_swept_at(const Option& option, std::size_t from, double level) 
   return 0.0;
 }
 
+/// On a sloping apron the jump ends where the tailwater is as deep as it asks for; its front stands its own length higher up.
+void place_on_slope(const PreparedSite& prepared, const Option& option, CaseResult& result) {
+  const double slope = prepared.site.basin.choices.apron_slope;
+  const double spare = std::max(0.0, result.available_depth - result.need.required);
+  result.submergence = result.available_depth / result.need.required - 1.0;
+  result.sweep_out_reserve = result.available_depth - result.need.sweep_out;
+  const double reach = option.type->length(result.toe, setting_of(prepared.site, option.width));
+  const double front = option.length - reach - spare / slope;
+  const double above = front < 0.0 ? -front * prepared.site.chute.reaches.back().slope : 0.0;
+  result.position = {.front = front,
+                     .z1 = slope * (option.length - std::max(front, 0.0)) + above,
+                     .d1 = result.toe.y1,
+                     .held = false,
+                     .swept_out = result.available_depth < result.need.sweep_out};
+}
+
 }  // namespace
 
 void place_jump(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, CaseResult& result,
                 Working* working) {
-  if (!(result.toe.y2 > 0.0)) return;  // no toe flow, no jump
+  const auto action = option.type->record().action;
+  if (!(result.toe.y2 > 0.0) || !dissipators::makes_jump(action)) return;  // no toe flow, no jump
+  if (action == dissipators::Action::sloping_jump) return place_on_slope(prepared, option, result);
   result.submergence = result.available_depth / result.toe.y2 - 1.0;
   result.sweep_out_reserve = result.available_depth - result.need.sweep_out;
   result.position = site::jump_position({.toe = result.toe,

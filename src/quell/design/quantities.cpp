@@ -14,7 +14,7 @@ double wall_thickness(double height) {
 }
 
 /// Area of a closed outline, m2.
-double outline_area(std::span<const dissipators::SectionPoint> outline) {
+double outline_area(const dissipators::Outline& outline) {
   double twice = 0.0;
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const auto& a = outline[i];
@@ -86,18 +86,22 @@ const Method concrete_method{.id = "quantity.concrete.first_measure",
 }  // namespace
 
 QuantityInput quantity_input(const Option& option, std::span<const site::ToeFlow> flows) {
-  QuantityInput input{.length = option.length, .width = option.width, .wall_height = option.wall_height};
+  QuantityInput input{.length = option.length,
+                      .width = 0.5 * (option.width + option.structure.end_width), .wall_height = option.wall_height};
   for (const auto& flow : flows) input.largest_y2 = std::max(input.largest_y2, flow.y2);
   return input;
 }
 
-Quantities concrete(const QuantityInput& input, std::span<const dissipators::Element> elements, Working* working) {
+Quantities concrete(const QuantityInput& input, const dissipators::Structure& structure, Working* working) {
   Quantities result;
+  result.riprap = structure.riprap_volume;
+  if (!structure.is_paved) return result;
   result.slab_thickness = slab_thickness(input.largest_y2);
   result.wall_thickness = wall_thickness(input.wall_height);
   result.slab_concrete = input.length * (input.width + 2.0 * result.wall_thickness) * result.slab_thickness;
   result.wall_concrete = 2.0 * input.length * input.wall_height * result.wall_thickness;
-  for (const auto& element : elements) result.element_concrete += element.count * element.width * outline_area(element.profile);
+  for (const auto& element : structure.elements)
+    result.element_concrete += element.rows * element.count * element.width * outline_area(element.profile);
   result.concrete = volume(input.length, input.width, input.wall_height, result.slab_thickness, result.wall_thickness,
                            result.element_concrete);
   trace(working, slab_method, {input.largest_y2}, {result.slab_thickness}, "slab thickness");

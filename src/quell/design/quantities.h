@@ -19,8 +19,8 @@ struct QuantityInput {
 /// What an option that has its level, length and walls puts into the take-off.
 QuantityInput quantity_input(const Option& option, std::span<const site::ToeFlow> flows);
 
-/// Slab, walls and elements (m3) from first-measure thicknesses.
-Quantities concrete(const QuantityInput& input, std::span<const dissipators::Element> elements, Working* working);
+/// Slab, walls and elements (m3) from first-measure thicknesses; the stone where there is no pavement.
+Quantities concrete(const QuantityInput& input, const dissipators::Structure& structure, Working* working);
 
 /// Methods of this floor.
 std::span<const Method* const> methods();

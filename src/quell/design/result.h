@@ -89,6 +89,10 @@ struct Quantities {
   double wall_concrete = 0.0;     ///< m3
   double element_concrete = 0.0;  ///< m3
   double concrete = 0.0;          ///< m3, total
+  double riprap = 0.0;            ///< m3 of stone that is part of the dissipator
+
+  /// Concrete and stone, m3: what candidates are compared by.
+  double built_volume() const { return concrete + riprap; }
 };
 
 /// One dissipator type, set and sized.

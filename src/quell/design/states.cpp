@@ -6,7 +6,7 @@
 
 namespace quell::design {
 
-std::vector<checks::TailwaterState> states_of(const Option& option) {
+std::vector<checks::TailwaterState> states_of(const Option& option, const dissipators::Setting& setting) {
   std::vector<checks::TailwaterState> states;
   const auto add = [&](const CaseResult& result) {
     states.push_back({.toe = &result.toe,
@@ -23,7 +23,7 @@ std::vector<checks::TailwaterState> states_of(const Option& option) {
     states.push_back({.toe = &governing.toe,
                       .tailwater_case = governing.tailwater_case,
                       .tailwater_level = governing.tailwater_level,
-                      .need = option.type->tailwater_need(governing.toe),
+                      .need = option.type->tailwater_need(governing.toe, setting),
                       .required_depth = governing.required_depth,
                       .available_depth = governing.available_depth});
   for (const auto& result : option.cases) add(result);

@@ -9,7 +9,7 @@
 namespace quell::design {
 
 /// The governing discharge first and the largest last. They point into the option, which must stay where it is.
-std::vector<checks::TailwaterState> states_of(const Option& option);
+std::vector<checks::TailwaterState> states_of(const Option& option, const dissipators::Setting& setting);
 
 /// The gate patterns in the low tailwater case, likewise.
 std::vector<checks::PatternState> pattern_states(const PreparedSite& prepared, const Option& option);

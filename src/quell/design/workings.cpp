@@ -18,12 +18,17 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
   site::trace_crest(site.crest, entry.data.crest_head, working);
   if (entry.bay_width > 0.0 || gates_in_water)
     site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
-  site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
-  entry.chute.trace_energy(option.apron_level, working);
-  const auto toe = toe_at(entry, option.width, option.apron_level, &working);
+  const auto& type = *option.type;
+  const auto setting = setting_of(site, option.width);
+  auto toe = entering_flow(type, setting, entry, option.apron_level);
   if (!toe) return;
-  site::free_jump(*toe, &working);
-  option.type->trace_tailwater_need(*toe, working);
+  if (!dissipators::replaces_chute(type.record().action)) {
+    site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
+    entry.chute.trace_energy(toe->apron_level, working);
+    toe = entering_flow(type, setting, entry, option.apron_level, &working);
+  }
+  if (dissipators::makes_jump(type.record().action)) site::free_jump(*toe, &working);
+  type.trace_tailwater_need(*toe, setting, working);
   site::trace_tailwater(site.river, entry.data.river_discharge[0], site::TailwaterCase::low, working);
 }
 
@@ -44,7 +49,7 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
   working.open_section("Size of the basin", "From the flow at the toe at the largest discharge, unless a line says otherwise.");
   option.type->size(sizing, &working);
   working.open_section("Concrete", "A first measure, to compare candidates; not a structural design.");
-  concrete(quantity_input(option, sizing.flows), option.structure.elements, &working);
+  concrete(quantity_input(option, sizing.flows), option.structure, &working);
 }
 
 }  // namespace quell::design

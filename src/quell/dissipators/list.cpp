@@ -1,5 +1,4 @@
-// The list of dissipator types, in the order of the handbook. A new type is its own file, which defines
-// `const Dissipator& <id>()`, and one line here.
+// The list of dissipator types. A new type is its own file, which defines `const Dissipator& <id>()`, and one line here.
 #include "quell/dissipators/catalogue.h"
 
 namespace quell::dissipators {
@@ -8,7 +7,20 @@ namespace quell::dissipators {
 #define QUELL_DISSIPATORS(type) \
   type(type_1)                  \
   type(type_2)                  \
-  type(type_3)
+  type(type_3)                  \
+  type(type_4)                  \
+  type(low_froude)              \
+  type(sloping_apron)           \
+  type(saf)                     \
+  type(saf_flared)              \
+  type(baffled_end_sill)        \
+  type(roller_bucket_solid)     \
+  type(roller_bucket_slotted)   \
+  type(baffled_apron)           \
+  type(impact)                  \
+  type(straight_drop)           \
+  type(riprap_pool)             \
+  type(flip_bucket)
 // clang-format on
 
 #define QUELL_DECLARE(id) const Dissipator& id();

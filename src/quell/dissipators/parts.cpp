@@ -20,27 +20,82 @@ Row dentate_row(double basin_width, double widest) {
   return {count, width, count == 1 ? 0.0 : width, 0.0};
 }
 
-Element chute_blocks(double basin_width, double height, double nominal_width, double slope) {
-  const Row row = half_space_row(basin_width, nominal_width);
-  const double length = height / slope;
-  return {.kind = "chute_block",
-          .name = "Chute blocks",
-          .count = row.count,
-          .height = height,
-          .width = row.width,
-          .spacing = row.spacing,
-          .wall_clearance = row.clearance,
-          .length = length,
-          .station = -length,
-          .profile = {{-length, height}, {0.0, height}, {0.0, 0.0}},
-          .remark = "level top, vertical downstream face at the toe, sharp edges"};
+Element element_of(const Row& row, double basin_width, double height) {
+  Element element;
+  element.count = row.count;
+  element.height = height;
+  element.width = row.width;
+  element.spacing = row.spacing;
+  element.wall_clearance = row.clearance;
+  element.across = basin_width;
+  return element;
+}
+
+Element chute_blocks(const Row& row, double basin_width, double height, double slope) {
+  Element element = element_of(row, basin_width, height);
+  element.kind = "chute_block";
+  element.name = "Chute blocks";
+  element.length = height / slope;
+  element.station = -element.length;
+  element.profile = {{-element.length, height}, {0.0, height}, {0.0, 0.0}};
+  element.remark = "level top, vertical downstream face at the toe, sharp edges";
+  return element;
+}
+
+Element baffle_piers(const Row& row, double basin_width, double height, double face) {
+  Element element = element_of(row, basin_width, height);
+  element.kind = "baffle_pier";
+  element.name = "Baffle piers";
+  element.length = 1.2 * height;
+  element.station = face;
+  element.profile = {{face, 0.0}, {face, height}, {face + 0.2 * height, height}, {face + 1.2 * height, 0.0}};
+  element.remark = "upstream face vertical and in one plane, downstream face 1:1, edges not rounded";
+  return element;
+}
+
+Element solid_sill(double basin_width, double height, double run, double basin_end) {
+  Element element = element_of({1, basin_width, 0.0, 0.0}, basin_width, height);
+  element.kind = "end_sill";
+  element.name = "Solid end sill";
+  element.length = run * height;
+  element.station = basin_end - element.length;
+  element.profile = {{element.station, 0.0}, {basin_end, height}, {basin_end, 0.0}};
+  return element;
+}
+
+Element dentated_sill(double basin_width, double y2, double basin_end) {
+  Element element = element_of(dentate_row(basin_width, 0.15 * y2), basin_width, 0.2 * y2);
+  const double top = 0.02 * y2;
+  element.kind = "dentate";
+  element.name = "Dentated end sill";
+  element.length = top + 2.0 * element.height;
+  element.station = basin_end - element.length;
+  element.profile = {
+      {element.station, 0.0}, {basin_end - top, element.height}, {basin_end, element.height}, {basin_end, 0.0}};
+  element.remark =
+      "upstream face 2H:1V, vertical downstream face, one dentate against each wall, sharp edges; take the floor between the "
+      "dentates from fig. 14 of the source";
+  return element;
+}
+
+double solid_sill_height(double F1, double y1, double lowest) noexcept {
+  return y1 * (0.0536 * std::clamp(F1, lowest, 17.0) + 1.04);
 }
 
 const site::ToeFlow& sizing_flow(const SizingInput& input) {
   return input.flows.back();
 }
 
-namespace {
+const site::ToeFlow& longest_flow(const Dissipator& type, const SizingInput& input) {
+  const site::ToeFlow* longest = &input.flows.front();
+  double length = 0.0;
+  for (const auto& flow : input.flows)
+    if (const double wanted = type.length(flow, input.setting); wanted >= length) {
+      longest = &flow;
+      length = wanted;
+    }
+  return *longest;
+}
 
 double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working) {
   const auto freeboard = [](const site::ToeFlow& flow) { return hydraulics::basin_freeboard({.V1 = flow.V1, .y2 = flow.y2}); };
@@ -51,40 +106,31 @@ double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working)
   return freeboard(governing);
 }
 
-}  // namespace
-
-Structure common_structure(const Dissipator& type, const SizingInput& input, const Method& length_method, Working* working) {
-  const site::ToeFlow* governing = &input.flows.front();
-  for (const auto& flow : input.flows)
-    if (type.length(flow) >= type.length(*governing)) governing = &flow;
+Structure jump_basin(const Dissipator& type, const SizingInput& input, Working* working) {
+  const auto& governing = longest_flow(type, input);
   Structure structure;
-  structure.length = type.length(*governing);
-  structure.governing_length_discharge = governing->discharge;
-  structure.invert_radius = invert_radius(input.chute_slope, sizing_flow(input).y1);
+  structure.length = type.length(governing, input.setting);
+  structure.governing_length_discharge = governing.discharge;
+  structure.invert_radius = invert_radius(input.setting, sizing_flow(input).y1);
   structure.freeboard = largest_freeboard(input.flows, working);
-  trace(working, length_method, {governing->F1, governing->y2}, {structure.length}, "length of the basin");
+  structure.end_width = input.setting.width;
+  set_level_floor(structure);
   return structure;
 }
 
-Findings froude_limits(std::string_view type_id, const SizingInput& input, const Rule& lowest_rule, double highest,
-                       const Rule& highest_rule) {
-  const auto least = smallest(input.flows, &site::ToeFlow::F1);
-  const auto most = largest(input.flows, &site::ToeFlow::F1);
-  const std::string id(type_id);
-  return {limit_finding(id + ".froude_lowest", "Inflow Froude number at every discharge", least.value, LimitSense::at_least,
-                        4.5, dimension::none, Status::fails,
-                        "The lowest Froude number of the range stands " + at_discharge(least.discharge) + ".",
-                        "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", lowest_rule),
-          limit_finding(id + ".froude_highest", "Highest inflow Froude number", most.value, LimitSense::at_most, highest,
-                        dimension::none, Status::caution,
-                        "The highest Froude number of the range stands " + at_discharge(most.discharge) +
-                            "; small discharges run above the tested range and do not govern the size.",
-                        "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
-                        highest_rule)};
+double invert_radius(const Setting& setting, double largest_depth) {
+  return setting.chute_slope >= 1.0 ? setting.choices.invert_curve * largest_depth : 0.0;
 }
 
-double invert_radius(double chute_slope, double largest_depth) {
-  return chute_slope >= 1.0 ? 5.0 * largest_depth : 0.0;
+void set_level_floor(Structure& structure) {
+  structure.floor = {{0.0, 0.0}, {structure.length, 0.0}};
+}
+
+void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, double V1,
+                   Working* working) {
+  const double force = hydraulics::stagnation_force(area, V1);
+  trace(working, hydraulics::record::stagnation_force, {area, V1}, {force}, name);
+  structure.loads.push_back({kind, name, force, dimension::force, "the entering jet meets the face whole, as when swept out"});
 }
 
 Extreme largest(std::span<const site::ToeFlow> flows, double site::ToeFlow::* member) {
@@ -119,9 +165,17 @@ Finding limit_finding(std::string id, std::string title, double value, LimitSens
   return finding;
 }
 
-Finding tested_limit(Finding finding) {
-  finding.asks_for_model = finding.status != Status::ok;
-  return finding;
+Finding choice_note(std::string id, std::string title, double value, Dimension dimension, std::string text, const Rule& rule) {
+  return limit_finding(std::move(id), std::move(title), value, LimitSense::note, value, dimension, Status::ok, std::move(text),
+                       "", rule);
+}
+
+Finding width_finding(std::string_view type_id, std::string_view what, double width, double nominal, const Rule& rule) {
+  return limit_finding(std::string(type_id) + "." + std::string(what) + "_width",
+                       "Width of each " + std::string(what) + " over the width of its rule", width / nominal,
+                       LimitSense::at_most, 1.5, dimension::none, Status::caution,
+                       "Whole blocks make them wider than the published proportion where the basin is narrow.",
+                       "Change the basin width, or settle the width of the blocks with the designer.", rule);
 }
 
 std::string at_discharge(double discharge) {

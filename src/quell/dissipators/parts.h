@@ -1,4 +1,5 @@
-// Pieces that several types share: rows of blocks that fill a width, their outlines, and findings with a limit.
+// Pieces that several types share: rows of blocks that fill a width, their outlines, walls and length of a jump basin, and
+// findings with a limit.
 #pragma once
 
 #include "quell/dissipators/catalogue.h"
@@ -17,19 +18,47 @@ Row half_space_row(double basin_width, double nominal);
 /// Dentates as wide as their spaces with one against each wall, none wider than `widest`.
 Row dentate_row(double basin_width, double widest);
 
+/// An element of that row, still without its outline.
+Element element_of(const Row& row, double basin_width, double height);
+
 /// Chute blocks of height h on a chute of `slope`: level top, vertical downstream face at the toe.
-Element chute_blocks(double basin_width, double height, double nominal_width, double slope);
+Element chute_blocks(const Row& row, double basin_width, double height, double slope);
+
+/// Baffle piers with a vertical upstream face at `face`, a top of 0.2 of the height and a downstream face 1:1.
+Element baffle_piers(const Row& row, double basin_width, double height, double face);
+
+/// A sill over the whole width, upstream face `run`:1 (horizontal to vertical), that ends at `basin_end`.
+Element solid_sill(double basin_width, double height, double run, double basin_end);
+
+/// Dentated sill of height 0.2 y2 with dentates no wider than 0.15 y2, that ends at `basin_end`.
+Element dentated_sill(double basin_width, double y2, double basin_end);
+
+/// Height (m) of the solid end sill from F1 and y1, F1 held between `lowest` and 17.
+double solid_sill_height(double F1, double y1, double lowest) noexcept;
 
 /// The flow of the largest discharge, which sizes the elements.
 const site::ToeFlow& sizing_flow(const SizingInput& input);
 
-/// Length, invert curve and freeboard, which every jump basin takes from its flows in the same way; `length_method` is the
-/// method behind Dissipator::length, from F1 and y2.
-Structure common_structure(const Dissipator& type, const SizingInput& input, const Method& length_method, Working* working);
+/// The flow that asks for the greatest length.
+const site::ToeFlow& longest_flow(const Dissipator& type, const SizingInput& input);
 
-/// Smallest radius of the curve between chute and apron: 5 y1 for chutes of 45 degrees and steeper (4 y1 is the published
-/// least), none for flatter ones, which may meet the apron at an angle.
-double invert_radius(double chute_slope, double largest_depth);
+/// Length, invert curve, freeboard and level floor, which every basin for a jump on a level apron takes from its flows in the
+/// same way.
+Structure jump_basin(const Dissipator& type, const SizingInput& input, Working* working);
+
+/// Greatest of 0.1 (V1 + y2) over the flows, m.
+double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working);
+
+/// Smallest radius of the curve between chute and apron for chutes of 45 degrees and steeper, none for flatter ones, which may
+/// meet the apron at an angle.
+double invert_radius(const Setting& setting, double largest_depth);
+
+/// Horizontal floor from 0 to the structure's length.
+void set_level_floor(Structure& structure);
+
+/// Adds the force on one element's upstream face as if the entering jet met it whole: the basin swept out.
+void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, double V1,
+                   Working* working);
 
 /// The largest value of a member over the flows, with its discharge.
 struct Extreme {
@@ -50,13 +79,11 @@ inline constexpr Rule common_practice{"practice", "", Provenance::common_practic
 Finding limit_finding(std::string id, std::string title, double value, LimitSense sense, double limit, Dimension dimension,
                       Status otherwise, std::string text, std::string advice, const Rule& rule);
 
-/// Marks a limit of the tested range: where it is not met, a physical model is required.
-Finding tested_limit(Finding finding);
+/// A statement without a limit: which of several published rules was used, and what the other one would give.
+Finding choice_note(std::string id, std::string title, double value, Dimension dimension, std::string text, const Rule& rule);
 
-/// The limits of inflow Froude number of a basin for steady jumps: 4.5 at every discharge, and `highest` as a caution, since
-/// small discharges pass it without governing anything.
-Findings froude_limits(std::string_view type_id, const SizingInput& input, const Rule& lowest_rule, double highest,
-                       const Rule& highest_rule);
+/// Width of blocks over the width that their rule aims at: whole blocks may make them wider.
+Finding width_finding(std::string_view type_id, std::string_view what, double width, double nominal, const Rule& rule);
 
 /// "at 430 m3/s" as a token, for texts of findings that name a discharge.
 std::string at_discharge(double discharge);

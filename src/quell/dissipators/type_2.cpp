@@ -2,8 +2,9 @@
 //
 // Source: Peterka (1984), section 2, recalled; its curves are data. Rules of practice without a published source stand beside
 // the published ones under ids that end in ".practice".
+#include <algorithm>
+
 #include "quell/base/curve.h"
-#include "quell/base/quantity_text.h"
 #include "quell/dissipators/parts.h"
 
 namespace quell::dissipators {
@@ -125,25 +126,62 @@ const Method sill_method{.id = "basin.dentated_sill.type_2",
                            return {};
                          }};
 
-Element dentated_sill(double width, double y2, double basin_end) {
-  const Row row = dentate_row(width, 0.15 * y2);
-  const double height = 0.2 * y2;
-  const double top = 0.02 * y2;
-  const double start = basin_end - top - 2.0 * height;
-  return {.kind = "dentate",
-          .name = "Dentated end sill",
-          .count = row.count,
-          .height = height,
-          .width = row.width,
-          .spacing = row.spacing,
-          .wall_clearance = row.clearance,
-          .length = basin_end - start,
-          .station = start,
-          .profile = {{start, 0.0}, {basin_end - top, height}, {basin_end, height}, {basin_end, 0.0}},
-          .remark =
-              "upstream face 2H:1V, vertical downstream face, one dentate against each wall, sharp edges; take the floor "
-              "between the dentates from fig. 14 of the source"};
-}
+constexpr Symbol shallow_in[] = {{"Ts", "tailwater depth at which the jump is swept out", dimension::length, above_zero},
+                                  {"y2", "sequent depth", dimension::length, above_zero}};
+
+const Method shallow_method{
+    .id = "basin.tailwater.type_2_sweep_out",
+    .title = "Tailwater of the Type II basin, 5 % above sweep-out",
+    .equation = "T = max(y2, Ts + 0.05*y2)",
+    .inputs = shallow_in,
+    .outputs = required_out,
+    .source = "peterka_1984",
+    .place = "sec. 2: the other reading of the margin of 5 %, as the worked example goes about it",
+    .provenance = Provenance::memory,
+    .accuracy = "up to 5 % of the sequent depth below the usual reading",
+    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      out[0] = std::max(in[1], in[0] + 0.05 * in[1]);
+      return {};
+    }};
+
+constexpr Limit limits[] = {
+    {.id = "type_2.froude_lowest", .title = "Inflow Froude number at every discharge", .measure = Measure::froude_number,
+     .sense = LimitSense::at_least, .limit = 4.5, .otherwise = Status::fails,
+     .advice = "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", .source = "peterka_1984",
+     .place = "sec. 2", .provenance = Provenance::memory},
+    {.id = "type_2.froude_highest", .title = "Highest inflow Froude number", .measure = Measure::froude_number,
+     .sense = LimitSense::at_most, .limit = 14.0, .otherwise = Status::caution,
+     .advice = "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
+     .source = "hec14_2006", .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen,
+     .text = "Small discharges run above the tested range and do not govern the size."},
+    {.id = "type_2.unit_discharge", .title = "Unit discharge without a physical model", .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most, .limit = 46.4515, .otherwise = Status::caution,
+     .advice = "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).",
+     .source = "peterka_1984", .place = "sec. 2", .provenance = Provenance::memory, .of_tests = true},
+    {.id = "type_2.fall", .title = "Fall from crest to apron without a physical model", .measure = Measure::fall,
+     .sense = LimitSense::at_most, .limit = 60.96, .otherwise = Status::caution,
+     .advice = "A physical model is required: the fall is above the tested range (200 ft).", .source = "peterka_1984",
+     .place = "sec. 2", .provenance = Provenance::memory, .of_tests = true},
+    // What practitioners state without a published source.
+    {.id = "type_2.unit_discharge.practice", .title = "Unit discharge of usual practice", .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most, .limit = 46.0, .otherwise = Status::caution,
+     .advice = "A physical model is required beyond this unit discharge.", .source = "practice", .place = {},
+     .provenance = Provenance::common_practice, .of_tests = true},
+    {.id = "type_2.upstream_head.practice", .title = "Upstream head of usual practice", .measure = Measure::head,
+     .sense = LimitSense::at_most, .limit = 61.0, .otherwise = Status::caution,
+     .advice = "A physical model is required beyond this head.", .source = "practice", .place = {},
+     .provenance = Provenance::common_practice, .of_tests = true,
+     .text = "Head of the reservoir above the apron."},
+    {.id = "type_2.chute_slope.practice", .title = "Chute of 31 degrees or steeper has no effect on the jump",
+     .measure = Measure::chute_slope, .sense = LimitSense::at_least, .limit = 0.600860619,  // tan 31 degrees
+     .otherwise = Status::caution,
+     .advice = "On a flatter chute the uniformity of the inflow must be shown; steepen it before the basin.",
+     .source = "practice", .place = {}, .provenance = Provenance::common_practice},
+    {.id = "type_2.chute_slope_steep.practice", .title = "Chute of 63 degrees or flatter has no effect on the jump",
+     .measure = Measure::chute_slope, .sense = LimitSense::at_most, .limit = 1.962610506,  // tan 63 degrees
+     .otherwise = Status::caution, .advice = "On a steeper chute the uniformity of the inflow must be shown.",
+     .source = "practice", .place = {}, .provenance = Provenance::common_practice},
+};
 
 class TypeTwo final : public Dissipator {
  public:
@@ -151,7 +189,9 @@ class TypeTwo final : public Dissipator {
     static constexpr std::string_view failures[] = {
         "stones drawn in over the sill by the return current, which grind the floor",
         "cavitation at the dentates and block edges at high velocity", "swept out when the river bed has degraded"};
-    static const Method* const methods[] = {&tailwater_method, &sweep_out_method, &length_method, &blocks_method, &sill_method};
+    static const Method* const methods[] = {&tailwater_method, &sweep_out_method, &length_method, &blocks_method, &sill_method, &shallow_method};
+    static constexpr std::string_view approach[] = {"even flow over the whole width; a flat chute steepened before the basin",
+                                                    "no baffle piers: the velocity forbids them"};
     static const TypeRecord record{.id = "type_2",
                                    .name = "Type II basin",
                                    .summary =
@@ -160,90 +200,65 @@ class TypeTwo final : public Dissipator {
                                    .source = "peterka_1984",
                                    .place = "sec. 2",
                                    .provenance = Provenance::memory,
+                                   .limits = limits,
+                                   .approach = approach,
                                    .failure_modes = failures,
+                                   .model =
+                                       "a fall above 61 m, more than 46.5 m2/s, uneven or converging inflow, any major dam",
                                    .methods = methods};
     return record;
   }
 
-  TailwaterNeed tailwater_need(const site::ToeFlow& flow) const noexcept override {
-    return {sweep_out_depth(flow.F1, flow.y2), required_share * flow.y2, required_share * flow.y2, largest_share * flow.y2};
+  TailwaterNeed tailwater_need(const site::ToeFlow& flow, const Setting& setting) const noexcept override {
+    const double swept = sweep_out_depth(flow.F1, flow.y2);
+    const double required =
+        setting.choices.type_2_full ? required_share * flow.y2 : std::max(flow.y2, swept + 0.05 * flow.y2);
+    return {swept, required, required_share * flow.y2, largest_share * flow.y2};
   }
 
-  double length(const site::ToeFlow& flow) const noexcept override { return basin_length(flow.F1, flow.y2); }
-
-  Findings limits(const SizingInput& input) const override {
-    Findings findings = published_limits(input);
-    for (auto& finding : practice_limits(input)) findings.push_back(std::move(finding));
-    return findings;
-  }
+  double length(const site::ToeFlow& flow, const Setting&) const noexcept override { return basin_length(flow.F1, flow.y2); }
 
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = sizing_flow(input);
-    Structure structure = common_structure(*this, input, length_method, working);
-    structure.elements = {chute_blocks(input.width, flow.y1, flow.y1, input.chute_slope),
-                          dentated_sill(input.width, flow.y2, structure.length)};
-    const auto& blocks = structure.elements[0];
-    const auto& sill = structure.elements[1];
+    const double width = input.setting.width;
+    Structure structure = jump_basin(*this, input, working);
+    const auto& longest = longest_flow(*this, input);
+    trace(working, length_method, {longest.F1, longest.y2}, {structure.length}, "length of the basin");
+    const auto blocks = chute_blocks(half_space_row(width, flow.y1), width, flow.y1, input.setting.chute_slope);
+    const auto sill = dentated_sill(width, flow.y2, structure.length);
+    structure.elements = {blocks, sill};
     structure.end_sill_height = sill.height;
-    trace(working, blocks_method, {input.width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
+    trace(working, blocks_method, {width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
           "chute blocks");
-    trace(working, sill_method, {input.width, flow.y2}, {sill.height, static_cast<double>(sill.count), sill.width},
+    trace(working, sill_method, {width, flow.y2}, {sill.height, static_cast<double>(sill.count), sill.width},
           "dentated end sill");
-    structure.findings.push_back(
-        limit_finding("type_2.chute_block_width", "Width of chute blocks over the depth at the toe", blocks.width / flow.y1,
-                      LimitSense::at_most, 1.5, dimension::none, Status::caution,
-                      "Whole blocks make the blocks wider than the published proportion.",
-                      "Change the basin width, or settle the block width with the designer.", published));
+    add_face_load(structure, "dentate", "Force on one dentate", sill.width * sill.height, flow.V1, working);
     return structure;
   }
 
-  void trace_tailwater_need(const site::ToeFlow& flow, Working& working) const override {
-    working.add(tailwater_method, {flow.y2}, {tailwater_need(flow).required}, "tailwater that the type requires");
-    working.add(sweep_out_method, {flow.F1, flow.y2}, {tailwater_need(flow).sweep_out}, "tailwater at sweep-out");
-  }
-
- private:
-  static Findings published_limits(const SizingInput& input) {
-    const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
-    Findings findings = froude_limits("type_2", input, published, 14.0,
-                                      {"hec14_2006", "screening table of 1975, as reproduced", Provenance::seen});
-    findings.push_back(tested_limit(limit_finding(
-        "type_2.unit_discharge", "Unit discharge without a physical model", unit.value, LimitSense::at_most, 46.4515,
-        dimension::unit_discharge, Status::caution, "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-        "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).", published)));
-    findings.push_back(tested_limit(
-        limit_finding("type_2.fall", "Fall from crest to apron without a physical model", input.fall, LimitSense::at_most,
-                      60.96, dimension::length, Status::caution, "The fall is measured from the crest to the apron.",
-                      "A physical model is required: the fall is above the tested range (200 ft).", published)));
-    return findings;
-  }
-
-  /// What practitioners state without a published source.
-  static Findings practice_limits(const SizingInput& input) {
+  Findings findings(const SizingInput& input, const Structure& structure) const override {
     const auto& flow = sizing_flow(input);
-    const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
-    const bool slope_usual = input.chute_slope >= 0.6 && input.chute_slope <= 1.97;  // 31 and 63 degrees
-    return {
-        tested_limit(limit_finding(
-            "type_2.unit_discharge.practice", "Unit discharge of usual practice", unit.value, LimitSense::at_most, 46.0,
-            dimension::unit_discharge, Status::caution,
-            "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-            "A physical model is required beyond " + quantity_token(46.0, dimension::unit_discharge) + ".", common_practice)),
-        tested_limit(limit_finding(
-            "type_2.upstream_head.practice", "Upstream head of usual practice", input.upstream_head, LimitSense::at_most, 61.0,
-            dimension::length, Status::caution, "Head of the highest reservoir level above the apron.",
-            "A physical model is required beyond " + quantity_token(61.0, dimension::length) + ".", common_practice)),
-        limit_finding(
-            "type_2.chute_slope.practice", "Chute slope between 31 and 63 degrees has no effect on the jump", input.chute_slope,
-            LimitSense::note, slope_usual ? input.chute_slope : 0.6, dimension::none,
-            slope_usual ? Status::ok : Status::caution, "Slope of the last reach of the chute, fall per horizontal length.",
-            slope_usual
-                ? ""
-                : "Outside 31 to 63 degrees the uniformity of the inflow must be shown; steepen a flat chute before the basin.",
-            common_practice),
-        limit_finding("type_2.length.practice", "Length over sequent depth against the usual 4.4",
-                      basin_length(flow.F1, flow.y2) / flow.y2, LimitSense::note, 4.4, dimension::none, Status::ok,
-                      "Practitioners take about 4.4 sequent depths; the published curve is used here.", "", common_practice)};
+    const bool full = input.setting.choices.type_2_full;
+    return {width_finding("type_2", "chute_block", structure.elements[0].width, flow.y1, published),
+            choice_note("type_2.tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
+                        tailwater_need(flow, input.setting).required / flow.y2, dimension::none,
+                        full ? "The margin of 5 % is taken on the sequent depth; reading it as 5 % above sweep-out would ask for "
+                               "less."
+                             : "The margin of 5 % is taken above the sweep-out depth, never below the sequent depth; the usual "
+                               "reading asks for 1.05 sequent depths.",
+                        published),
+            choice_note("type_2.length.practice", "Length over sequent depth against the usual 4.4",
+                        basin_length(flow.F1, flow.y2) / flow.y2, dimension::none,
+                        "Practitioners take about 4.4 sequent depths; the published curve is used here.", common_practice)};
+  }
+
+  void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {
+    const auto need = tailwater_need(flow, setting);
+    working.add(sweep_out_method, {flow.F1, flow.y2}, {need.sweep_out}, "tailwater at sweep-out");
+    if (setting.choices.type_2_full)
+      working.add(tailwater_method, {flow.y2}, {need.required}, "tailwater that the type requires");
+    else
+      working.add(shallow_method, {need.sweep_out, flow.y2}, {need.required}, "tailwater that the type requires");
   }
 };
 

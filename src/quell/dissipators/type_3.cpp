@@ -50,9 +50,6 @@ double basin_length(double F1, double y2) noexcept {
 double pier_height(double F1, double y1) noexcept {
   return y1 * (0.168 * std::clamp(F1, 4.0, 17.0) + 0.58);
 }
-double sill_height(double F1, double y1) noexcept {
-  return y1 * (0.0536 * std::clamp(F1, 4.0, 17.0) + 1.04);
-}
 double block_height(double y1) noexcept {
   return std::max(y1, least_block_height);
 }
@@ -132,45 +129,39 @@ const Method sill_method{.id = "basin.end_sill.type_3",
                          .provenance = Provenance::memory,
                          .accuracy = "3 % above the value read in the worked example of the monograph",
                          .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                           out[0] = sill_height(in[0], in[1]);
+                           out[0] = solid_sill_height(in[0], in[1], 4.0);
                            return {};
                          }};
 
-Element baffle_piers(double width, const site::ToeFlow& flow) {
-  const double height = pier_height(flow.F1, flow.y1);
-  const Row row = half_space_row(width, 0.75 * height);
-  const double face = 0.8 * flow.y2;
-  return {.kind = "baffle_pier",
-          .name = "Baffle piers",
-          .count = row.count,
-          .height = height,
-          .width = row.width,
-          .spacing = row.spacing,
-          .wall_clearance = row.clearance,
-          .length = 1.2 * height,
-          .station = face,
-          .profile = {{face, 0.0}, {face, height}, {face + 0.2 * height, height}, {face + 1.2 * height, 0.0}},
-          .remark = "upstream face vertical and in one plane, downstream face 1:1, edges not rounded"};
-}
-
-Element end_sill(double width, double height, double basin_end) {
-  const double start = basin_end - 2.0 * height;
-  return {.kind = "end_sill",
-          .name = "Solid end sill",
-          .count = 1,
-          .height = height,
-          .width = width,
-          .spacing = 0.0,
-          .wall_clearance = 0.0,
-          .length = 2.0 * height,
-          .station = start,
-          .profile = {{start, 0.0}, {basin_end, height}, {basin_end, 0.0}},
-          .remark = "upstream face 2H:1V"};
-}
+constexpr Limit limits[] = {
+    {.id = "type_3.froude_lowest", .title = "Inflow Froude number at every discharge", .measure = Measure::froude_number,
+     .sense = LimitSense::at_least, .limit = 4.5, .otherwise = Status::fails,
+     .advice = "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", .source = "peterka_1984",
+     .place = "sec. 3", .provenance = Provenance::memory},
+    {.id = "type_3.froude_highest", .title = "Highest inflow Froude number", .measure = Measure::froude_number,
+     .sense = LimitSense::at_most, .limit = 17.0, .otherwise = Status::caution,
+     .advice = "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
+     .source = "peterka_1984", .place = "sec. 3", .provenance = Provenance::memory,
+     .text = "Small discharges run above the tested range and do not govern the size."},
+    {.id = "type_3.unit_discharge", .title = "Unit discharge", .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most, .limit = 18.5806, .otherwise = Status::fails,
+     .advice = "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", .source = "peterka_1984",
+     .place = "sec. 3", .provenance = Provenance::memory, .of_tests = true},
+    {.id = "type_3.velocity", .title = "Velocity at the toe, for the piers", .measure = Measure::velocity,
+     .sense = LimitSense::at_most, .limit = 18.288, .otherwise = Status::fails,
+     .advice = "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.",
+     .source = "peterka_1984", .place = "sec. 3", .provenance = Provenance::memory, .of_tests = true},
+    {.id = "type_3.velocity_usual", .title = "Velocity at the toe without a check of cavitation",
+     .measure = Measure::velocity, .sense = LimitSense::at_most, .limit = 15.24, .otherwise = Status::caution,
+     .advice = "Between 50 and 60 ft/s check the cavitation of the piers and armour them, or use Type II.",
+     .source = "peterka_1984", .place = "sec. 3", .provenance = Provenance::memory},
+};
 
 class TypeThree final : public Dissipator {
  public:
   const TypeRecord& record() const override {
+    static constexpr std::string_view approach[] = {"even flow over the whole width; the piers right some unevenness",
+                                                    "no boulders, ice or heavy debris"};
     static constexpr std::string_view failures[] = {"cavitation and wear of the piers above about 15 m/s",
                                                     "piers broken by boulders, ice or heavy debris",
                                                     "scour and wear where the reserve against sweep-out has been spent"};
@@ -183,87 +174,74 @@ class TypeThree final : public Dissipator {
                                    .source = "peterka_1984",
                                    .place = "sec. 3",
                                    .provenance = Provenance::memory,
+                                   .limits = limits,
+                                   .approach = approach,
                                    .failure_modes = failures,
+                                   .model =
+                                       "more than 18.6 m2/s or 18 m/s, uneven inflow, blocks other than those of the source",
                                    .methods = methods};
     return record;
   }
 
-  TailwaterNeed tailwater_need(const site::ToeFlow& flow) const noexcept override {
+  TailwaterNeed tailwater_need(const site::ToeFlow& flow, const Setting&) const noexcept override {
     return {sweep_out_share * flow.y2, flow.y2, best_share * flow.y2, largest_share * flow.y2};
   }
 
-  double length(const site::ToeFlow& flow) const noexcept override { return basin_length(flow.F1, flow.y2); }
-
-  Findings limits(const SizingInput& input) const override {
-    const auto unit = largest(input.flows, &site::ToeFlow::unit_discharge);
-    const auto velocity = largest(input.flows, &site::ToeFlow::V1);
-    Findings findings = froude_limits("type_3", input, published, 17.0, published);
-    findings.insert(
-        findings.end(),
-        {tested_limit(limit_finding("type_3.unit_discharge", "Unit discharge", unit.value, LimitSense::at_most, 18.5806,
-                                    dimension::unit_discharge, Status::fails,
-                                    "The largest unit discharge stands " + at_discharge(unit.discharge) + ".",
-                                    "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.", published)),
-         tested_limit(limit_finding(
-             "type_3.velocity", "Velocity at the toe, for the piers", velocity.value, LimitSense::at_most, 18.288,
-             dimension::velocity, Status::fails, "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-             "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.", published)),
-         limit_finding("type_3.velocity_usual", "Velocity at the toe without a check of cavitation", velocity.value,
-                       LimitSense::at_most, 15.24, dimension::velocity, Status::caution,
-                       "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                       "Between 50 and 60 ft/s check the cavitation of the piers and armour them, or use Type II.",
-                       published)});
-    return findings;
-  }
+  double length(const site::ToeFlow& flow, const Setting&) const noexcept override { return basin_length(flow.F1, flow.y2); }
 
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = sizing_flow(input);
-    Structure structure = common_structure(*this, input, length_method, working);
+    const double width = input.setting.width;
+    Structure structure = jump_basin(*this, input, working);
     const double height = block_height(flow.y1);
-    structure.end_sill_height = sill_height(flow.F1, flow.y1);
-    structure.elements = {chute_blocks(input.width, height, height, input.chute_slope), baffle_piers(input.width, flow),
-                          end_sill(input.width, structure.end_sill_height, structure.length)};
+    const double pier = pier_height(flow.F1, flow.y1);
+    structure.end_sill_height = solid_sill_height(flow.F1, flow.y1, 4.0);
+    structure.elements = {chute_blocks(half_space_row(width, height), width, height, input.setting.chute_slope),
+                          baffle_piers(half_space_row(width, 0.75 * pier), width, pier, 0.8 * flow.y2),
+                          solid_sill(width, structure.end_sill_height, 2.0, structure.length)};
+    structure.elements[2].remark = "upstream face 2H:1V";
+    const auto& piers = structure.elements[1];
+    const double area = piers.height * piers.width;
+    structure.loads.push_back({"baffle_pier", "Force on one baffle pier",
+                               hydraulics::baffle_pier_force({.A = area, .y1 = flow.y1, .V1 = flow.V1}), dimension::force,
+                               "on the plane upstream face, suction behind left out"});
     trace_elements(input, structure, working);
-    add_findings(flow, structure);
+    add_face_load(structure, "end_sill", "Force on the end sill, whole width", width * structure.end_sill_height, flow.V1,
+                  working);
     return structure;
   }
 
-  void trace_tailwater_need(const site::ToeFlow& flow, Working& working) const override {
+  Findings findings(const SizingInput&, const Structure& structure) const override {
+    const auto& piers = structure.elements[1];
+    const double room = structure.elements[2].station - (piers.station + piers.length);
+    return {limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room, LimitSense::at_least, 0.0,
+                          dimension::length, Status::fails, "Piers and end sill must not run into each other.",
+                          "Lengthen the basin or settle the position of the piers in a physical model.", published),
+            width_finding("type_3", "pier", piers.width, 0.75 * piers.height, published),
+            choice_note("type_3.pier_force", "Design force on one baffle pier", structure.loads[0].value, dimension::force,
+                        "Force on the plane upstream face, for the structural design.", published)};
+  }
+
+  void trace_tailwater_need(const site::ToeFlow& flow, const Setting&, Working& working) const override {
     working.add(tailwater_method, {flow.y2}, {flow.y2}, "tailwater that the type requires");
   }
 
  private:
-  static void trace_elements(const SizingInput& input, const Structure& structure, Working* working) {
+  void trace_elements(const SizingInput& input, const Structure& structure, Working* working) const {
     if (working == nullptr) return;
     const auto& flow = sizing_flow(input);
+    const auto& longest = longest_flow(*this, input);
     const auto& blocks = structure.elements[0];
     const auto& piers = structure.elements[1];
-    working->add(blocks_method, {input.width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
+    const double width = input.setting.width;
+    working->add(length_method, {longest.F1, longest.y2}, {structure.length}, "length of the basin");
+    working->add(blocks_method, {width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
                  "chute blocks");
-    working->add(piers_method, {input.width, flow.F1, flow.y1}, {piers.height, static_cast<double>(piers.count), piers.width},
+    working->add(piers_method, {width, flow.F1, flow.y1}, {piers.height, static_cast<double>(piers.count), piers.width},
                  "baffle piers");
     working->add(sill_method, {flow.F1, flow.y1}, {structure.end_sill_height}, "end sill");
-    const double area = piers.height * piers.width;
-    working->add(hydraulics::record::baffle_pier_force, {area, flow.y1, flow.V1},
-                 {hydraulics::baffle_pier_force({.A = area, .y1 = flow.y1, .V1 = flow.V1})}, "force on one pier");
-  }
-
-  static void add_findings(const site::ToeFlow& flow, Structure& structure) {
-    const auto& piers = structure.elements[1];
-    const double room = structure.elements[2].station - (piers.station + piers.length);
-    structure.findings.push_back(
-        limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room, LimitSense::at_least, 0.0,
-                      dimension::length, Status::fails, "Piers and end sill must not run into each other.",
-                      "Lengthen the basin or settle the position of the piers in a physical model.", published));
-    structure.findings.push_back(limit_finding("type_3.pier_width", "Width of piers over their rule of 0.75 of the height",
-                                               piers.width / (0.75 * piers.height), LimitSense::at_most, 1.5, dimension::none,
-                                               Status::caution, "Whole piers make them wider than the published proportion.",
-                                               "Change the basin width, or settle the pier width with the designer.",
-                                               published));
-    const double force = hydraulics::baffle_pier_force({.A = piers.height * piers.width, .y1 = flow.y1, .V1 = flow.V1});
-    structure.findings.push_back(limit_finding("type_3.pier_force", "Design force on one baffle pier", force, LimitSense::note,
-                                               force, dimension::force, Status::ok,
-                                               "Force on the plane upstream face, for the structural design.", "", published));
+    working->add(hydraulics::record::baffle_pier_force, {piers.height * piers.width, flow.y1, flow.V1},
+                 {structure.loads[0].value}, "force on one pier");
   }
 };
 

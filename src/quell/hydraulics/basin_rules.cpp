@@ -20,6 +20,10 @@ double baffle_pier_force(const PierForceInput& input) noexcept {
   return 2.0 * water_unit_weight * input.A * (input.y1 + input.V1 * input.V1 / (2.0 * gravity));
 }
 
+double stagnation_force(double A, double V) noexcept {
+  return 0.5 * water_density * V * V * A;
+}
+
 double largest_flare(const FlareInput& input) noexcept {
   return 1.0 / (3.0 * input.F);
 }
@@ -41,6 +45,9 @@ constexpr Symbol pier_in[] = {{"A", "frontal area of the pier", dimension::area,
                               {"y1", "depth at the toe", dimension::length, above_zero},
                               {"V1", "velocity at the toe", dimension::velocity, above_zero}};
 constexpr Symbol pier_out[] = {{"Fp", "force on the pier", dimension::force, above_zero}};
+constexpr Symbol face_in[] = {{"A", "area of the face", dimension::area, above_zero},
+                              {"V", "velocity of the jet", dimension::velocity, above_zero}};
+constexpr Symbol face_out[] = {{"Fs", "force on the face", dimension::force, above_zero}};
 constexpr Symbol flare_in[] = {{"F", "Froude number at the start of the flare", dimension::none, {1.0, 20.0}}};
 constexpr Symbol flare_out[] = {{"t", "tangent of the angle of each wall", dimension::none, above_zero}};
 }  // namespace
@@ -103,6 +110,20 @@ const Method baffle_pier_force{.id = "basin.pier_force.em25",
                                  out[0] = hydraulics::baffle_pier_force({.A = in[0], .y1 = in[1], .V1 = in[2]});
                                  return {};
                                }};
+
+const Method stagnation_force{.id = "basin.face_force.stagnation",
+                              .title = "Force of a jet that meets the face of a block or sill whole",
+                              .equation = "Fs = rho*V^2/2*A",
+                              .inputs = face_in,
+                              .outputs = face_out,
+                              .source = "momentum",
+                              .place = "stagnation pressure over the whole face",
+                              .provenance = Provenance::derived,
+                              .accuracy = "upper bound of the mean force on a face that the jet covers; fluctuation not included",
+                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                out[0] = hydraulics::stagnation_force(in[0], in[1]);
+                                return {};
+                              }};
 
 const Method largest_flare{.id = "chute.largest_flare.froude",
                            .title = "Largest flare of a wall that supercritical flow follows",

@@ -36,6 +36,9 @@ struct PierForceInput {
 /// F (N) = 2 gamma A (y1 + V1^2/2g): design force on a baffle pier.
 double baffle_pier_force(const PierForceInput& input) noexcept;
 
+/// F (N) = rho V^2/2 * A: a jet of velocity V (m/s) that meets a plane face of area A (m2) whole.
+double stagnation_force(double A, double V) noexcept;
+
 struct FlareInput {
   double F;  ///< Froude number at the start of the flare, > 0
 };
@@ -47,6 +50,7 @@ extern const Method basin_freeboard;
 extern const Method chute_freeboard;
 extern const Method invert_curve_pressure;
 extern const Method baffle_pier_force;
+extern const Method stagnation_force;
 extern const Method largest_flare;
 }  // namespace record
 

@@ -5,7 +5,6 @@
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/aeration_fits.h"
 #include "quell/hydraulics/aerators.h"
-#include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/bends.h"
 #include "quell/hydraulics/best_sections.h"
 #include "quell/hydraulics/boundary_layer.h"
@@ -156,8 +155,6 @@ std::span<const Method* const> structure_methods() {
       &record::friction_factor_colebrook,
       &record::friction_slope_darcy,
       &record::chute_profile_darcy,
-      &record::chute_freeboard,
-      &record::largest_flare,
       &record::cavitation_index,
       &record::skimming_onset_chanson,
       &record::skimming_onset_boes_hager,
@@ -340,9 +337,6 @@ std::span<const Method* const> structure_methods() {
       &record::froude_number_after_jump,
       &record::depths_over_critical,
       &record::sequent_depth_sensitivity,
-      &record::basin_freeboard,
-      &record::invert_curve_pressure,
-      &record::baffle_pier_force,
       &record::critical_depth_rectangular,
       &record::critical_depth_trapezoidal,
       &record::critical_depth_circular,
@@ -430,7 +424,7 @@ std::span<const Method* const> structure_methods() {
 std::span<const Method* const> methods() {
   static const std::vector<const Method*> all = [] {
     std::vector<const Method*> joined;
-    for (const auto part : {structure_methods(), site_methods()}) joined.insert(joined.end(), part.begin(), part.end());
+    for (const auto part : {structure_methods(), basin_methods(), site_methods()}) joined.insert(joined.end(), part.begin(), part.end());
     return joined;
   }();
   return all;

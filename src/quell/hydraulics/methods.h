@@ -1,5 +1,5 @@
-// The list of the methods on this floor. A new method is one line in methods.cpp or, for floods, reservoir and river, in
-// methods_site.cpp.
+// The list of the methods on this floor. A new method is one line in methods.cpp or, for rules of basins and jets, in
+// methods_basin.cpp, or, for floods, reservoir and river, in methods_site.cpp.
 #pragma once
 
 #include <span>
@@ -9,6 +9,9 @@
 namespace quell::hydraulics {
 
 std::span<const Method* const> methods();
+
+/// The part of them in methods_basin.cpp.
+std::span<const Method* const> basin_methods();
 
 /// The part of them in methods_site.cpp.
 std::span<const Method* const> site_methods();

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "quell/base/units.h"
+#include "quell/site/basin_choices.h"
 #include "quell/site/flood_data.h"
 #include "quell/site/gate_data.h"
 #include "quell/site/river_data.h"
@@ -110,6 +111,7 @@ struct BasinWishes {
   double highest_apron_level = 0.0;
   bool has_lowest_apron = false;
   double lowest_apron_level = 0.0;
+  BasinChoices choices;
 };
 
 struct Ground {

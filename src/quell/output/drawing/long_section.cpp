@@ -99,7 +99,10 @@ void draw_element_names(Sheet& sheet, const SectionView& view, double y) {
   const auto& section = sheet.section;
   std::vector<double> wanted;
   double widest = 0.0;
+  std::vector<std::string_view> names;
   for (const auto& element : section.elements) {
+    if (element.name.empty()) continue;  // a further row of the one before it
+    names.emplace_back(element.name);
     double sum = 0.0;
     for (const auto& p : element.outline) sum += p.x;
     wanted.push_back(view.map({sum / std::max<double>(1.0, static_cast<double>(element.outline.size())), 0.0}).x);
@@ -110,7 +113,7 @@ void draw_element_names(Sheet& sheet, const SectionView& view, double y) {
   for (std::size_t i = 0; i < wanted.size(); ++i) {
     const Point leader[] = {{wanted[i], base}, {wanted[i], y - 16.0}, {placed[i], y - 10.0}};
     sheet.canvas.polyline(leader, "f-leader");
-    sheet.canvas.text({placed[i], y}, section.elements[i].name, "f-text f-halo", Anchor::middle);
+    sheet.canvas.text({placed[i], y}, names[i], "f-text f-halo", Anchor::middle);
   }
 }
 
@@ -128,8 +131,12 @@ void draw_dimensions(Sheet& sheet, const SectionView& view) {
   for (const double x : {toe.x, end.x}) sheet.canvas.line({x, below + 2.0}, {x, y + 4.0}, "f-leader");
   sheet.canvas.dimension_line({toe.x, y}, {end.x, y}, "basin length " + length(option.length));
   const double wall = section.toe_station + 0.45 * option.length;
-  sheet.canvas.dimension_line(view.map({wall, section.apron_level}), view.map({wall, option.wall_top_level}),
-                              "wall " + length(option.wall_height));
+  const double foot_level = option.type->record().action == dissipators::Action::blocks
+                                ? section.apron_level + 0.55 * (section.floor.front().y - section.apron_level)
+                                : section.apron_level;
+  if (option.wall_height > 0.0)
+    sheet.canvas.dimension_line(view.map({wall, foot_level}), view.map({wall, foot_level + option.wall_height}),
+                                "wall " + length(option.wall_height));
   if (option.structure.end_sill_height <= 0.0) return;
   double sill = section.basin_end;
   for (const auto& element : section.elements)
@@ -145,9 +152,11 @@ SectionView draw_detail(Sheet& sheet, double top, double height) {
   const auto& section = sheet.section;
   const auto& option = sheet.option;
   double highest = option.wall_top_level;
+  for (const auto& p : section.floor) highest = std::max(highest, p.y);
   for (const auto& water : section.waters) highest = std::max(highest, water.profile->tailwater_level);
   if (sheet.site.ground.has_level) highest = std::max(highest, std::min(sheet.site.ground.ground_level, highest + 2.0));
-  const double deep = section.apron_level - section.slab_thickness;
+  double deep = section.apron_level - section.slab_thickness;
+  for (const auto& p : section.floor) deep = std::min(deep, p.y - section.slab_thickness);
   const double rise = section.river_bed.size() > 1 ? section.river_bed[1].x - section.basin_end : 0.0;
   const double after = std::clamp(rise + 0.08 * option.length, 0.15 * option.length, 0.28 * option.length);
   const ViewWish wish{section.toe_station - 0.22 * option.length, section.basin_end + after, deep, highest, 24.0, 54.0};
@@ -156,7 +165,7 @@ SectionView draw_detail(Sheet& sheet, double top, double height) {
   draw_frame(sheet, view, "Basin");
   draw_dimensions(sheet, view);
   std::vector<MarginLabel> labels;
-  add_level(sheet, view, labels, "wall top", option.wall_top_level);
+  if (option.wall_height > 0.0) add_level(sheet, view, labels, "wall top", option.wall_top_level);
   add_tailwater_labels(sheet, view, labels);
   if (sheet.site.ground.has_level) add_level(sheet, view, labels, "ground beside", sheet.site.ground.ground_level);
   if (option.structure.end_sill_height > 0.0) add_level(sheet, view, labels, "end sill", option.end_sill_level);

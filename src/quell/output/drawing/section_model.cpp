@@ -3,21 +3,18 @@
 #include <algorithm>
 #include <cmath>
 
+#include "quell/output/drawing/section_water.h"
+
 namespace quell::output {
 
 namespace {
 
-constexpr int curve_points = 24;
-constexpr int jump_points = 40;
 constexpr double river_rise = 4.0;  // horizontal to 1 vertical, common practice, no published source
 
-/// The surface point above a bed point: the depth stands normal to the bed.
-Point surface_point(const site::ChutePoint& p) {
-  return {p.station + p.depth * std::sin(p.slope_angle), p.bed_level + p.depth * std::cos(p.slope_angle)};
-}
-
 Polyline chute_face(const site::Site& site, const design::Option& option) {
-  const Point toe{option.chute_end_station, option.apron_level};
+  const auto& start = option.structure.floor.front();
+  const Point toe{option.chute_end_station + start.x, option.apron_level + start.z};
+  if (dissipators::replaces_chute(option.type->record().action)) return {{0.0, site.crest.crest_level}, toe};
   if (option.profiles.empty() || option.profiles.front().chute.empty() || option.crest_outline.empty())
     return {{0.0, site.crest.crest_level}, toe};
   Polyline face;
@@ -48,94 +45,31 @@ Polyline body_below(const LongSection& section) {
   return body;
 }
 
+/// The slab under the floor; under a bucket it is level, as deep as below its invert.
+Polyline slab_below(const LongSection& section, const design::Option& option) {
+  Polyline slab = section.floor;
+  const bool bucket = section.floor.size() > 4;
+  for (auto p = section.floor.rbegin(); p != section.floor.rend(); ++p)
+    slab.push_back({p->x, (bucket ? option.apron_level : p->y) - section.slab_thickness});
+  return slab;
+}
+
 Polyline river_bed_line(const LongSection& section, double bed_level) {
-  const double run = river_rise * std::abs(bed_level - section.apron_level);
-  return {{section.basin_end, section.apron_level}, {section.basin_end + run, bed_level}, {section.far_station, bed_level}};
+  const Point end = section.floor.back();
+  // A lip or a floor above the bed: straight down to it.
+  if (end.y >= bed_level) return {{end.x, end.y}, {end.x + 1e-6, bed_level}, {section.far_station, bed_level}};
+  const double run = river_rise * (bed_level - end.y);
+  return {{end.x, end.y}, {section.basin_end + run, bed_level}, {section.far_station, bed_level}};
 }
 
-double level_at(const Polyline& line, double x) {
-  for (std::size_t i = 1; i < line.size(); ++i)
-    if (x <= line[i].x) {
-      const double share = (x - line[i - 1].x) / std::max(line[i].x - line[i - 1].x, 1e-9);
-      return line[i - 1].y + std::clamp(share, 0.0, 1.0) * (line[i].y - line[i - 1].y);
-    }
-  return line.back().y;
-}
-
-/// A cubic from one point to another with the slopes (fall per length) that it leaves and arrives with.
-void add_cubic(Polyline& surface, Point from, double start_slope, Point to, double end_slope) {
-  const double span = to.x - from.x;
-  for (int i = 0; i <= curve_points; ++i) {
-    const double t = static_cast<double>(i) / curve_points;
-    const double h0 = (1.0 + 2.0 * t) * (1.0 - t) * (1.0 - t), h1 = t * t * (3.0 - 2.0 * t);
-    const double g0 = t * (1.0 - t) * (1.0 - t), g1 = t * t * (t - 1.0);
-    surface.push_back({from.x + span * t, h0 * from.y + h1 * to.y - (g0 * start_slope + g1 * end_slope) * span});
-  }
-}
-
-/// From the level reservoir to the first computed section: flat at first, parallel to the chute at last. Below a fall the nappe
-/// leaves the crest with about two thirds of the head.
-void add_drawdown(Polyline& surface, const site::Crest& crest, const design::WaterProfile& profile, Point first, double slope) {
-  const double head = std::max(profile.reservoir_level - crest.crest_level, 0.0);
-  const Point start{-std::min(1.6 * head, -0.9 * surface.front().x), profile.reservoir_level};
-  if (!crest.has_fall()) return add_cubic(surface, start, 0.0, first, slope);
-  const Point over{0.0, crest.crest_level + 0.67 * head};
-  const double dip = 0.5;  // indicative: the nappe's upper side dips as it leaves the crest
-  add_cubic(surface, start, 0.0, over, dip);
-  if (first.x > over.x) add_cubic(surface, over, dip, first, slope);
-}
-
-void add_chute(Polyline& surface, const LongSection& section, const design::WaterProfile& profile, double front) {
-  for (const auto& p : profile.chute) {
-    const Point top = surface_point(p);
-    if (top.x < front && top.x > surface.back().x) surface.push_back(top);
-  }
-  if (front >= section.toe_station) {
-    const double supercritical = section.apron_level + profile.result.toe.y1;
-    surface.push_back({section.toe_station, std::min(surface.back().y, supercritical)});
-    if (front > section.toe_station) surface.push_back({front, supercritical});
-  }
-}
-
-void add_jump(Polyline& surface, const LongSection& section, const design::WaterProfile& profile, double front) {
-  for (const auto& point : profile.jump_surface)
-    if (const double x = front + point.x; x > surface.back().x && x < section.far_station)
-      surface.push_back({x, section.apron_level + point.z});
-  surface.push_back({section.far_station, profile.tailwater_level});
-}
-
-Polyline energy_line(const LongSection& section, const design::WaterProfile& profile, double front) {
-  const auto& result = profile.result;
-  Polyline energy{{section.first_station, profile.reservoir_level}, {std::min(0.0, front), profile.reservoir_level}};
-  for (const auto& p : profile.chute)
-    if (p.station < std::min(front, section.toe_station)) energy.push_back({p.station, p.energy_level});
-  const double before = front < section.toe_station ? energy.back().y : section.apron_level + result.toe.energy_head;
-  const double after = std::max(section.apron_level + result.toe.energy_head - result.energy_loss, profile.tailwater_level);
-  const double reach = std::max(result.roller_length, 1e-6);
-  for (int i = 0; i <= jump_points / 2; ++i) {
-    const double x = 2.0 * i / jump_points;
-    const double drop = std::tanh(2.2 * x) / std::tanh(2.2);
-    energy.push_back({front + x * reach, before - (before - after) * drop});
-  }
-  energy.push_back({section.far_station, after});
-  return energy;
-}
-
-SectionWater water_of(const LongSection& section, const site::Site& site, const design::WaterProfile& profile) {
-  SectionWater water;
-  water.label = profile.label;
-  water.profile = &profile;
-  water.front_station = section.toe_station + profile.result.position.front;
-  water.surface.push_back({section.first_station, profile.reservoir_level});
-  const auto& first = profile.chute.front();
-  add_drawdown(water.surface, site.crest, profile, surface_point(first), std::tan(first.slope_angle));
-  add_chute(water.surface, section, profile, water.front_station);
-  add_jump(water.surface, section, profile, water.front_station);
-  water.energy = energy_line(section, profile, water.front_station);
-  water.bed = {{section.first_station, section.approach_floor}, {section.upstream_station, section.approach_floor}};
-  for (const auto& line : {section.face, section.river_bed}) water.bed.insert(water.bed.end(), line.begin(), line.end());
-  for (auto& p : water.bed) p.y = std::min(p.y, level_at(water.surface, p.x));
-  return water;
+/// Level, or parallel to the floor where the walls follow it; none where there are no walls.
+Polyline wall_line(const LongSection& section, const design::Option& option) {
+  if (!(option.wall_height > 0.0)) return {};
+  if (option.type->record().action != dissipators::Action::blocks)
+    return {{section.floor.front().x, option.wall_top_level}, {section.basin_end, option.wall_top_level}};
+  Polyline line = section.floor;
+  for (auto& p : line) p.y += option.wall_height;
+  return line;
 }
 
 void add_waters(LongSection& section, const site::Site& site, const design::Option& option) {
@@ -148,8 +82,8 @@ void add_waters(LongSection& section, const site::Site& site, const design::Opti
     if (profile.chute.size() < 2 || std::abs(profile.discharge - first->discharge) < 0.005 * first->discharge) continue;
     if (second == nullptr || profile.discharge > second->discharge) second = &profile;
   }
-  section.waters.push_back(water_of(section, site, *first));
-  if (second != nullptr) section.waters.push_back(water_of(section, site, *second));
+  section.waters.push_back(water_of(section, site, option, *first));
+  if (second != nullptr) section.waters.push_back(water_of(section, site, option, *second));
 }
 
 }  // namespace
@@ -169,17 +103,19 @@ LongSection long_section(const site::Site& site, const design::Option& option) {
 
   section.face = chute_face(site, option);
   section.body = body_below(section);
-  const double bottom = option.apron_level - section.slab_thickness;
-  section.slab = {{section.toe_station, option.apron_level},
-                  {section.basin_end, option.apron_level},
-                  {section.basin_end, bottom},
-                  {section.toe_station, bottom}};
+  for (const auto& p : option.structure.floor)
+    section.floor.push_back({section.toe_station + p.x, option.apron_level + p.z});
+  if (option.structure.is_paved) section.slab = slab_below(section, option);
   section.river_bed = river_bed_line(section, site.river.bed_level);
-  section.wall_top = {{section.toe_station, option.wall_top_level}, {section.basin_end, option.wall_top_level}};
+  section.wall_top = wall_line(section, option);
   for (const auto& element : option.structure.elements) {
-    NamedOutline named{element.name, {}};
-    for (const auto& p : element.profile) named.outline.push_back({section.toe_station + p.x, option.apron_level + p.z});
-    section.elements.push_back(std::move(named));
+    for (int row = 0; row < element.rows; ++row) {
+      NamedOutline named{row == 0 ? std::string(element.name) : std::string(), {}};
+      for (const auto& p : element.profile)
+        named.outline.push_back({section.toe_station + p.x + row * element.row_step,
+                                 option.apron_level + p.z - row * element.row_drop});
+      section.elements.push_back(std::move(named));
+    }
   }
   add_waters(section, site, option);
   return section;

@@ -38,7 +38,8 @@ struct LongSection {
   double upstream_station = 0.0;                   ///< m, foot of the crest's upstream face
   Polyline body;                                   ///< indicative body under crest and chute, closed
   Polyline face;                                   ///< crest and chute face, down to the toe
-  Polyline slab;                                   ///< closed
+  Polyline floor;                                  ///< surface of the basin's floor, toe to end
+  Polyline slab;                                   ///< closed; empty where the bed is lined with stone
   Polyline river_bed;
   Polyline wall_top;
   std::vector<NamedOutline> elements;
