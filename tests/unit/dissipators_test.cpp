@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dissipator_case.h"
 #include "quell/design/design.h"
 #include "quell/dissipators/catalogue.h"
 #include "quell/io/site_file.h"
@@ -14,40 +15,23 @@
 namespace quell {
 namespace {
 
-using dissipators::Element;
+using dissipators::Setting;
 using dissipators::SizingInput;
 using dissipators::Structure;
 using site::ToeFlow;
-
-constexpr double foot = 0.3048;
-
-/// A toe flow from depth and velocity.
-ToeFlow flow_of(double y1, double V1, double width) {
-  ToeFlow flow{.discharge = y1 * V1 * width, .width = width, .unit_discharge = y1 * V1, .y1 = y1, .V1 = V1};
-  flow.F1 = V1 / std::sqrt(9.81 * y1);
-  flow.y2 = y1 / 2 * (std::sqrt(1 + 8 * flow.F1 * flow.F1) - 1);
-  flow.energy_head = y1 + V1 * V1 / 2 / 9.81;
-  return flow;
-}
+using test::DissipatorCase;
+using test::element;
+using test::finding;
+using test::flow_of;
+using test::foot;
 
 Structure size(std::string_view id, const ToeFlow& flow, double slope = 1.25) {
-  const auto* type = dissipators::find_dissipator(id);
-  return type->size({.flows = {&flow, 1}, .width = flow.width, .chute_slope = slope, .fall = 30, .upstream_head = 35}, nullptr);
+  return DissipatorCase{.flows = {flow}, .slope = slope}.size(id);
 }
 
-const Element& element(const Structure& structure, std::string_view kind) {
-  return *std::find_if(structure.elements.begin(), structure.elements.end(), [&](const Element& e) { return e.kind == kind; });
-}
-
-Findings limits(std::string_view id, const ToeFlow& flow, double slope = 1.25, double fall = 30, double head = 35) {
-  return dissipators::find_dissipator(id)->limits(
-      {.flows = {&flow, 1}, .width = flow.width, .chute_slope = slope, .fall = fall, .upstream_head = head});
-}
-
-const Finding& finding(const Findings& findings, std::string_view id) {
-  const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.id == id; });
-  if (found == findings.end()) throw std::runtime_error("no finding " + std::string(id));
-  return *found;
+Findings limits(std::string_view id, ToeFlow flow, double slope = 1.25, double fall = 30, double head = 35) {
+  flow.reservoir_level = head;
+  return DissipatorCase{.flows = {flow}, .slope = slope, .fall = fall}.findings(id);
 }
 
 // Peterka 1984, sec. 2, worked example, from memory: q = 480 ft3/s per ft, V1 = 108.2 ft/s; printed values rounded by hand.
@@ -63,7 +47,7 @@ TEST(TypeTwo, WorkedExampleOfTheMonograph) {
   EXPECT_NEAR(element(structure, "dentate").height / foot, 10.92, 0.02);
   EXPECT_LE(element(structure, "dentate").width / foot, 8.19 + 0.02);
   EXPECT_NEAR(structure.freeboard, 4.962, 0.005) << "0.1 (V1 + y2), Bureau of Reclamation 1987, from memory";
-  const auto need = dissipators::find_dissipator("type_2")->tailwater_need(flow);
+  const auto need = DissipatorCase{.flows = {flow}}.need("type_2");
   EXPECT_NEAR(need.required / foot, 57.3, 0.12);
   EXPECT_NEAR(need.sweep_out / flow.y1, 11.85, 0.1) << "printed 11.85; the recalled margins are 0.8 % of y2 off";
 }
@@ -97,7 +81,7 @@ TEST(TypeThree, WorkedExampleOfTheMonograph) {
   EXPECT_NEAR(element(structure, "end_sill").height / flow.y1, 1.60, 0.06) << "the fit lies 3 % above the chart";
   // The example's piers are rounded to 34 by 25.5 in and carry 251 kN (independent arithmetic): the same pressure on ours.
   const double pressure = 251e3 / (34 * 25.5 * 0.0254 * 0.0254);
-  EXPECT_NEAR(finding(structure.findings, "type_3.pier_force").value / (piers.height * piers.width), pressure,
+  EXPECT_NEAR(structure.loads[0].value / (piers.height * piers.width), pressure,
               0.005 * pressure);
 }
 
@@ -125,13 +109,12 @@ TEST(TypeThree, IsRefusedAboveSixtyFeetASecond) {
 
 // Jamal 2017, reproducing section 5 of the monograph: 10 % allowance above F1 = 9; at F1 = 10 swept out at 0.96 y2.
 TEST(TypeOne, AllowanceGrowsWithTheFroudeNumber) {
-  const auto* type = dissipators::find_dissipator("type_1");
   const auto slow = flow_of(1.0, 5 * std::sqrt(9.81), 20);
   const auto fast = flow_of(1.0, 10 * std::sqrt(9.81), 20);
-  EXPECT_NEAR(type->tailwater_need(slow).required / slow.y2, 1.05, 1e-12);
-  EXPECT_NEAR(type->tailwater_need(fast).required / fast.y2, 1.10, 1e-12);
-  EXPECT_NEAR(type->tailwater_need(fast).sweep_out / fast.y2, 0.96, 1e-12);
-  EXPECT_NEAR(type->length(slow) / slow.y2, 6.00, 1e-9) << "curve of the monograph at F1 = 5, from memory";
+  EXPECT_NEAR(DissipatorCase{.flows = {slow}}.need("type_1").required / slow.y2, 1.05, 1e-12);
+  EXPECT_NEAR(DissipatorCase{.flows = {fast}}.need("type_1").required / fast.y2, 1.10, 1e-12);
+  EXPECT_NEAR(DissipatorCase{.flows = {fast}}.need("type_1").sweep_out / fast.y2, 0.96, 1e-12);
+  EXPECT_NEAR(size("type_1", slow).length / slow.y2, 6.00, 1e-9) << "curve of the monograph at F1 = 5, from memory";
 }
 
 // Common practice, no published source.
@@ -162,12 +145,13 @@ TEST_F(TypeTwoPractice, ModelBeyondSixtyOneMetresOfHead) {
 }
 
 TEST_F(TypeTwoPractice, ChuteSlopesFromThirtyOneToSixtyThreeDegreesHaveNoEffect) {
-  const auto* type = dissipators::find_dissipator("type_2");
   const auto flow = with_q(30);
+  const double length = size("type_2", flow).length;
   for (const double degrees : {31.5, 45.0, 62.5}) {
     const double slope = std::tan(degrees * M_PI / 180);
     EXPECT_EQ(finding(limits("type_2", flow, slope), "type_2.chute_slope.practice").status, Status::ok) << degrees;
-    EXPECT_EQ(size("type_2", flow, slope).length, type->length(flow));
+    EXPECT_EQ(finding(limits("type_2", flow, slope), "type_2.chute_slope_steep.practice").status, Status::ok) << degrees;
+    EXPECT_EQ(size("type_2", flow, slope).length, length);
   }
   EXPECT_EQ(finding(limits("type_2", flow, std::tan(20 * M_PI / 180)), "type_2.chute_slope.practice").status, Status::caution);
 }
@@ -180,7 +164,7 @@ TEST_F(TypeTwoPractice, InvertCurveOfAtLeastFourDepthsAboveFortyFiveDegrees) {
 
 TEST_F(TypeTwoPractice, TailwaterLengthAndNoPiers) {
   const auto flow = with_q(30);
-  const auto need = dissipators::find_dissipator("type_2")->tailwater_need(flow);
+  const auto need = DissipatorCase{.flows = {flow}}.need("type_2");
   EXPECT_NEAR(need.required, 1.05 * flow.y2, 1e-12);
   const auto structure = size("type_2", flow);
   EXPECT_NEAR(structure.length / flow.y2, 4.4, 0.06 * 4.4)
@@ -199,21 +183,21 @@ class InventedType final : public dissipators::Dissipator {
                                                 .source = "practice",
                                                 .place = "nowhere",
                                                 .provenance = Provenance::common_practice,
-                                                .failure_modes = failures,
-                                                .methods = {}};
+                                                .failure_modes = failures};
     return record;
   }
-  dissipators::TailwaterNeed tailwater_need(const ToeFlow& flow) const noexcept override {
+  dissipators::TailwaterNeed tailwater_need(const ToeFlow& flow, const Setting&) const noexcept override {
     return {flow.y2, 1.5 * flow.y2, 1.6 * flow.y2, 2 * flow.y2};
   }
-  double length(const ToeFlow& flow) const noexcept override { return 10 * flow.y2; }
-  Findings limits(const SizingInput&) const override { return {}; }
+  double length(const ToeFlow& flow, const Setting&) const noexcept override { return 10 * flow.y2; }
   Structure size(const SizingInput& input, Working*) const override {
     Structure structure;
-    structure.length = length(input.flows.back());
+    structure.length = length(input.flows.back(), input.setting);
+    structure.floor = {{0.0, 0.0}, {structure.length, 0.0}};
+    structure.end_width = input.setting.width;
     return structure;
   }
-  void trace_tailwater_need(const ToeFlow&, Working&) const override {}
+  void trace_tailwater_need(const ToeFlow&, const Setting&, Working&) const override {}
 };
 
 TEST(Interface, ANewTypeNeedsNothingButItself) {

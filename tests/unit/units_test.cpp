@@ -322,5 +322,16 @@ TEST(UnitsPrint, ExamplesAreOfTheirDimension) {
   }
 }
 
+// JSON holds SI: its unit must be that of the number beside it, never a thousand of it.
+TEST(PrintedUnits, CoherentSymbolsStandForOne) {
+  for (const auto& dimension : printed_dimensions) {
+    const auto symbol = coherent_symbol(dimension);
+    EXPECT_DOUBLE_EQ(read("1 " + symbol).value, 1.0) << symbol;
+  }
+  EXPECT_EQ(coherent_symbol(dimension::force), "N");
+  EXPECT_EQ(coherent_symbol(dimension::pressure), "Pa");
+  EXPECT_EQ(coherent_symbol(dimension::discharge), "m3/s");
+}
+
 }  // namespace
 }  // namespace quell

@@ -55,6 +55,7 @@ std::vector<io::FileText> output_files(const io::SiteFile& file, const design::D
     const auto& chosen = result.options[static_cast<std::size_t>(result.chosen)];
     const auto& site = result.resolved.site;
     files.push_back({"long-section.svg", output::long_section_svg(site, result, chosen, units)});
+    files.push_back({"fields.svg", output::fields_figure_svg(site, result, units)});
     files.push_back({"tailwater.svg", output::tailwater_figure_svg(site, result, chosen, units)});
   }
   add_site_figures(result.resolved, units, files);

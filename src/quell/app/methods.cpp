@@ -49,7 +49,7 @@ nlohmann::ordered_json symbols_json(std::span<const Symbol> symbols) {
   for (const auto& symbol : symbols) {
     nlohmann::ordered_json entry{{"symbol", symbol.name.view()},
                                  {"meaning", symbol.meaning.view()},
-                                 {"unit", unit_symbol(symbol.dimension, UnitSystem::si)}};
+                                 {"unit", coherent_symbol(symbol.dimension)}};
     entry["lowest"] = symbol.range.bounded_below() ? nlohmann::ordered_json(symbol.range.lowest) : nlohmann::ordered_json();
     entry["highest"] = symbol.range.bounded_above() ? nlohmann::ordered_json(symbol.range.highest) : nlohmann::ordered_json();
     if (symbol.list) entry["list"] = true;

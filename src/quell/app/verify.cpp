@@ -42,7 +42,7 @@ Json row_json(const CheckedFile& file, const CheckRow& row) {
               {"got", has_number ? Json(row.got) : Json(nullptr)},
               {"difference", has_number ? Json(row.got - row.expected) : Json(nullptr)},
               {"tolerance", has_number ? Json(row.tolerance) : Json(nullptr)},
-              {"unit", unit_symbol(row.dimension, UnitSystem::si)},
+              {"unit", coherent_symbol(row.dimension)},
               {"expected_text", row.expected_text},
               {"passed", row.passed},
               {"why", row.why},

@@ -72,6 +72,13 @@ std::string unit_symbol(Dimension dimension, UnitSystem system) {
   return std::string(system == UnitSystem::si ? unit->si_symbol : unit->us_symbol);
 }
 
+std::string coherent_symbol(Dimension dimension) {
+  const auto* unit = unit_table::printed(dimension);
+  if (unit == nullptr) return spelled(dimension, UnitSystem::si, false);
+  // The printed SI unit is the coherent one or a thousand of it, written with a leading k.
+  return std::string(unit->si_factor == 1.0L ? unit->si_symbol : unit->si_symbol.substr(1));
+}
+
 std::string unit_label(Dimension dimension, UnitSystem system) {
   const auto* unit = unit_table::printed(dimension);
   if (unit == nullptr) return spelled(dimension, system, true);

@@ -71,7 +71,10 @@ std::string name_of(Dimension dimension);
 /// The unit in which a dimension is printed: "m3/s" or "ft3/s". `none` gives "".
 std::string unit_symbol(Dimension dimension, UnitSystem system);
 
-/// The same with superscripts for people: "m³/s".
+/// The unit in which the engine's own numbers stand, for JSON: "m3/s", "N", "Pa"; never a multiple such as "kN".
+std::string coherent_symbol(Dimension dimension);
+
+/// The printed unit with superscripts for people: "m³/s".
 std::string unit_label(Dimension dimension, UnitSystem system);
 
 /// SI to the printed unit, and back.

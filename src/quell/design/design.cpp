@@ -35,8 +35,35 @@ bool preferred(const Option& option, const Option& best) {
   return difference < 0 || (difference == 0 && option.quantities.built_volume() < best.quantities.built_volume());
 }
 
-void choose(DesignResult& result) {
+/// The site file's candidates; everything listed where none of it is a candidate.
+std::vector<std::size_t> candidates_of(const DesignResult& result) {
+  const auto& wished = result.resolved.site.basin.types;
+  std::vector<std::size_t> candidates, all;
   for (std::size_t i = 0; i < result.options.size(); ++i) {
+    all.push_back(i);
+    const auto id = result.options[i].type->record().id.view();
+    if (std::find(wished.begin(), wished.end(), id) != wished.end()) candidates.push_back(i);
+  }
+  return candidates.empty() ? all : candidates;
+}
+
+/// A type that is listed beside the candidates and would do better than the chosen one.
+std::string better_beside(const DesignResult& result, const Option& chosen, std::span<const std::size_t> candidates) {
+  const Option* best = &chosen;
+  for (std::size_t i = 0; i < result.options.size(); ++i) {
+    const auto& option = result.options[i];
+    const bool listed_only = std::find(candidates.begin(), candidates.end(), i) == candidates.end();
+    if (listed_only && option.sized && option.applicable && preferred(option, *best)) best = &option;
+  }
+  if (best == &chosen) return {};
+  return " Beside the candidates, " + std::string(best->type->record().name.view()) + " would " +
+         (failures(*best) == 0 ? "meet every requirement with " : "come nearer, with ") +
+         quantity_token(best->quantities.built_volume(), dimension::volume) + ".";
+}
+
+void choose(DesignResult& result) {
+  const auto candidates = candidates_of(result);
+  for (const std::size_t i : candidates) {
     const auto& option = result.options[i];
     if (!option.sized) continue;
     if (result.chosen < 0 || preferred(option, result.options[static_cast<std::size_t>(result.chosen)]))
@@ -51,8 +78,9 @@ void choose(DesignResult& result) {
   result.all_requirements_met = failed == 0;
   const std::string name(chosen.type->record().name.view());
   if (failed == 0) {
-    const auto fitting = std::count_if(result.options.begin(), result.options.end(),
-                                       [](const Option& option) { return option.sized && failures(option) == 0; });
+    const auto fitting = std::count_if(candidates.begin(), candidates.end(), [&](std::size_t i) {
+      return result.options[i].sized && failures(result.options[i]) == 0;
+    });
     result.choice_reason = fitting == 1 ? name + " is the only candidate that meets every requirement."
                                         : name + " meets every requirement with the least concrete" +
                                               (chosen.quantities.riprap > 0.0 ? " and stone, " : ", ") +
@@ -61,6 +89,7 @@ void choose(DesignResult& result) {
     result.choice_reason = "No candidate meets every requirement; " + name + " comes nearest, with " + std::to_string(failed) +
                            (failed == 1 ? " that fails." : " that fail.");
   }
+  result.choice_reason += better_beside(result, chosen, candidates);
 }
 
 }  // namespace

@@ -149,10 +149,10 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
 /// The type's own limits and what sizing said, then the checks of every basin.
 void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing, const ApronLevel& apron, Option& option) {
   option.findings = dissipators::judge_limits(option.type->record(), sizing);
-  option.applicable = worst_status(option.findings) != Status::fails;
   const bool model_asked = std::any_of(option.findings.begin(), option.findings.end(),
                                        [](const Finding& finding) { return finding.asks_for_model; });
   for (auto& finding : option.type->findings(sizing, option.structure)) option.findings.push_back(std::move(finding));
+  option.applicable = worst_status(option.findings) != Status::fails;
   const auto states = states_of(option, sizing.setting);
   const auto patterns = pattern_states(prepared, option);
   auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
@@ -180,7 +180,36 @@ std::string lower_first(std::string text) {
   return text;
 }
 
+/// Which of the type's own limits exclude it, and by how much.
+std::string exclusions_of(const Option& option) {
+  const auto& record = option.type->record();
+  std::string text;
+  for (const auto& finding : option.findings) {
+    const bool own = finding.id.rfind(std::string(record.id.view()) + ".", 0) == 0;
+    if (!own || finding.status != Status::fails || finding.id == std::string(record.id.view()) + ".sized") continue;
+    text += (text.empty() ? " Excluded: " : "; ") + lower_first(finding.title) + " is " +
+            quantity_token(finding.value, finding.dimension) + ", limit " + quantity_token(finding.limit, finding.dimension);
+    const double beyond = std::abs(finding.value - finding.limit);
+    if (finding.limit != 0.0)
+      text += ", " + std::to_string(std::lround(100.0 * beyond / std::abs(finding.limit))) + " % beyond it";
+  }
+  if (!text.empty()) text += ".";
+  if (!record.withheld.empty()) text += " Screened, not sized: " + std::string(record.withheld);
+  return text;
+}
+
+/// Where the level comes from that tailwater does not set.
+std::string level_by_rule_words(const Option& option) {
+  const auto& record = option.type->record();
+  const std::string level = quantity_token(option.apron_level, dimension::length);
+  if (record.level_rule == dissipators::LevelRule::river_bed) return (record.action == dissipators::Action::blocks ? "The lower end lies at " : "The floor lies at ") + level +
+           ", set by the river bed.";
+  return "The invert lies at " + level + ", clear of the highest tailwater.";
+}
+
 std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, const Option& option) {
+  if (option.type->record().level_rule != dissipators::LevelRule::tailwater)
+    return level_by_rule_words(option) + exclusions_of(option);
   const auto& governing = option.governing;
   const double share = 100.0 * governing.discharge / prepared.site.discharges.check_flood;
   std::string text = "The apron lies at " + quantity_token(option.apron_level, dimension::length) + ". " +
@@ -196,15 +225,7 @@ std::string statement_of(const PreparedSite& prepared, const ApronLevel& apron, 
   } else {
     text += ", with a margin of " + quantity_token(governing.margin, dimension::length) + " in the low tailwater case.";
   }
-  if (!option.applicable) {
-    text += " Outside the type's limits of use:";
-    for (const auto& finding : option.findings)
-      if (finding.status == Status::fails && finding.id.rfind(option.type->record().id.view(), 0) == 0)
-        text += " " + lower_first(finding.title) + " is " + quantity_token(finding.value, finding.dimension) + ", limit " +
-                quantity_token(finding.limit, finding.dimension) + ";";
-    text.back() = '.';
-  }
-  return text;
+  return text + exclusions_of(option);
 }
 
 /// The surface inside the jump, from the front to where it is level.

@@ -51,8 +51,8 @@ class RollerBucketSlotted final : public Dissipator {
     static const Method* const methods[] = {&tailwater_method};
     static const TypeRecord record{
         .id = "roller_bucket_slotted",
-        .name = "Slotted roller bucket (Type VII)",
-        .summary = "Roller bucket with teeth, which sweeps stones out again, under high tailwater.",
+        .name = "Slotted roller bucket",
+        .summary = "Type VII: roller bucket with teeth, which sweeps stones out again, under high tailwater.",
         .source = "beichley_peterka_1959",
         .place = "charts of least radius, least and largest tailwater",
         .provenance = Provenance::seen,

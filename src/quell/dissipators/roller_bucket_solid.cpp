@@ -113,8 +113,8 @@ class RollerBucketSolid final : public Dissipator {
     static const Method* const methods[] = {&tailwater_method, &head_method, &froude_method};
     static const TypeRecord record{
         .id = "roller_bucket_solid",
-        .name = "Solid roller bucket (Type VII)",
-        .summary = "Deep circular bucket with a solid lip under high tailwater, where a jump basin would be drowned.",
+        .name = "Solid roller bucket",
+        .summary = "Type VII: deep circular bucket with a solid lip under high tailwater, where a jump basin would be drowned.",
         .source = "is_7365",
         .place = "solid roller bucket, as quoted",
         .provenance = Provenance::seen,

@@ -75,8 +75,8 @@ Json case_result_json(const design::CaseResult& c) {
               {"longest_length", number_if(c.longest_length > 0.0, c.longest_length)},
               {"roller_length", number(c.roller_length)},
               {"sweep_out_depth", number(c.need.sweep_out)},
-              {"best_highest_depth", number(c.need.best_highest)},
-              {"largest_depth", number(c.need.largest)},
+              {"best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest)},
+              {"largest_depth", number_if(c.need.largest < no_limit, c.need.largest)},
               {"required_depth", number(c.required_depth)},
               {"available_depth", number(c.available_depth)},
               {"margin", number(c.margin)},
@@ -109,8 +109,8 @@ Json element_json(const dissipators::Element& e) {
   Json profile = Json::array();
   for (const dissipators::SectionPoint& point : e.profile)
     profile.push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
-  return Json{{"kind", e.kind},
-              {"name", e.name},
+  return Json{{"kind", word(e.kind)},
+              {"name", word(e.name)},
               {"count", e.count},
               {"height", number(e.height)},
               {"width", number(e.width)},
@@ -119,7 +119,25 @@ Json element_json(const dissipators::Element& e) {
               {"length", number(e.length)},
               {"station", number(e.station)},
               {"profile", profile},
+              {"across", number(e.across)},
+              {"rows", e.rows},
+              {"row_step", number_if(e.rows > 1, e.row_step)},
+              {"row_drop", number_if(e.rows > 1, e.row_drop)},
               {"remark", sentence(e.remark)}};
+}
+
+Json load_json(const dissipators::Load& load) {
+  return Json{{"kind", word(load.kind)},
+              {"name", word(load.name)},
+              {"value", number(load.value)},
+              {"unit", coherent_symbol(load.dimension)},
+              {"remark", sentence(load.remark)}};
+}
+
+Json words_json(std::span<const std::string_view> list) {
+  Json json = Json::array();
+  for (const std::string_view words : list) json.push_back(word(words));
+  return json;
 }
 
 Json finding_json(const Finding& f) {
@@ -133,7 +151,7 @@ Json finding_json(const Finding& f) {
               {"value", number_if(has_limit, f.value)},
               {"limit", number_if(has_limit, f.limit)},
               {"sense", word(sense)},
-              {"unit", unit_symbol(f.dimension, UnitSystem::si)},
+              {"unit", coherent_symbol(f.dimension)},
               {"source", f.source},
               {"place", f.place},
               {"provenance", word(name_of(f.provenance))},
@@ -149,7 +167,8 @@ Json quantities_json(const design::Option& option) {
               {"wall_concrete", number_if(known, q.wall_concrete)},
               {"element_concrete", number_if(known, q.element_concrete)},
               {"slab_thickness", number_if(known, q.slab_thickness)},
-              {"wall_thickness", number_if(known, q.wall_thickness)}};
+              {"wall_thickness", number_if(known, q.wall_thickness)},
+              {"riprap", number_if(known, q.riprap)}};
 }
 
 /// One discharge or gate pattern of an option: three results, by tailwater case.
@@ -177,6 +196,13 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
             {"freeboard", number_if(known, option.structure.freeboard)},
             {"invert_radius", number_if(known, option.structure.invert_radius)},
             {"chute_end_station", number_if(known, option.chute_end_station)},
+            {"end_width", number_if(known, option.structure.end_width)},
+            {"floor", Json::array()},
+            {"loads", Json::array()},
+            {"approach", words_json(type.approach)},
+            {"failure_modes", words_json(type.failure_modes)},
+            {"model_required_for", sentence(type.model)},
+            {"withheld", type.withheld.empty() ? Json(nullptr) : sentence(type.withheld)},
             {"governing", governing_json(option)},
             {"cases", Json::array()},
             {"elements", Json::array()},
@@ -187,6 +213,9 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
     for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
       json["cases"].push_back(
           case_results_json(option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern));
+    for (const dissipators::SectionPoint& point : option.structure.floor)
+      json["floor"].push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
+    for (const dissipators::Load& load : option.structure.loads) json["loads"].push_back(load_json(load));
     for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e));
   }
   for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f));

@@ -14,7 +14,9 @@ std::span<const Key> gate_rows();       ///< gates, outlets
 std::span<const Key> river_rows();      ///< river with rating, section and gauging
 std::span<const Key> survey_rows();     ///< surveyed river, its bed
 std::span<const Key> flood_rows();      ///< floods, reservoir, discharges
-std::span<const Key> basin_rows();      ///< basin, ground
+std::span<const Key> basin_rows();      ///< basin
+std::span<const Key> choice_rows();     ///< basin's choices
+std::span<const Key> ground_rows();     ///< ground
 
 inline constexpr Range level_range{-500.0, 9000.0};
 inline constexpr Range width_range{1e-12, 5000.0};

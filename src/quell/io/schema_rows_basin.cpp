@@ -49,7 +49,9 @@ const Key rows[] = {
      .preset = "\"0.01 m\"", .example_si = "\"0.05 m\"", .example_us = "\"0.1 ft\"",
      .help = "The apron level is rounded down to a multiple of this.",
      .set = [](Draft& d, const Value& v) { d.site.basin.apron_step = v.number; }},
+};
 
+const Key ground[] = {
     {.section = "ground", .name = "level", .kind = Kind::quantity, .dimension = dimension::length, .range = level_range,
      .example_si = "\"378 m\"", .example_us = "\"1240 ft\"",
      .help = "Ground level beside the basin.",
@@ -73,6 +75,9 @@ const Key rows[] = {
 
 std::span<const Key> basin_rows() {
   return rows;
+}
+std::span<const Key> ground_rows() {
+  return ground;
 }
 
 }  // namespace quell::io

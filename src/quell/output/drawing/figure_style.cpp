@@ -50,6 +50,14 @@ sans-serif;fill:#1c262b}
 .f-point-3{fill:#6b5a41;stroke:#6b5a41;stroke-width:1.1}
 .f-point-4{fill:#1c262b;stroke:#1c262b;stroke-width:1.1}
 .f-point-open{fill:#fff}
+.f-cell{fill:none;stroke:#9aa5aa;stroke-width:.5}
+.f-field{fill:#dcebdc;stroke:none}
+.f-field-limit{fill:none;stroke:#1c262b;stroke-width:1.3}
+.f-field-caution{fill:none;stroke:#59666c;stroke-width:.9;stroke-dasharray:2.5 2}
+.f-path-in{fill:none;stroke:#0b5a7d;stroke-width:1.8;stroke-linejoin:round;stroke-linecap:round}
+.f-path-out{fill:none;stroke:#a03c14;stroke-width:2.6;stroke-dasharray:.2 3.6;stroke-linecap:round}
+.f-path-end{fill:#0b5a7d;stroke:#0b5a7d;stroke-width:1}
+.f-path-end-out{fill:#fff;stroke:#a03c14;stroke-width:1.4}
 .f-drop{fill:none;stroke:#1c262b;stroke-width:.7;stroke-dasharray:2 2}
 )";
 }

@@ -1,4 +1,4 @@
-// The two figures of a design as SVG text, made by us: no fonts or files from outside.
+// The figures of a design as SVG text, made by us: no fonts or files from outside.
 #pragma once
 
 #include <string>
@@ -15,5 +15,8 @@ std::string long_section_svg(const site::Site& site, const design::DesignResult&
 /// Required against available tailwater depth over discharge, all tailwater cases, margin and governing point marked.
 std::string tailwater_figure_svg(const site::Site& site, const design::DesignResult& result, const design::Option& option,
                                  UnitSystem units);
+
+/// Fields of application of the types listed, and the path of the site's discharges through them.
+std::string fields_figure_svg(const site::Site& site, const design::DesignResult& result, UnitSystem units);
 
 }  // namespace quell::output

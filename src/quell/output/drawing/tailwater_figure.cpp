@@ -243,6 +243,10 @@ std::string tailwater_figure_svg(const site::Site& site, const design::DesignRes
   const Printer print(units);
   const Series series = series_of(option);
   Canvas canvas;
+  if (option.type->record().level_rule != dissipators::LevelRule::tailwater) {
+    canvas.text({0.0, 20.0}, "This type asks for no depth of tailwater; its level follows from the river.", "f-text");
+    return canvas.svg(36.0, "tailwater", "No tailwater required", "The type asks for no depth of tailwater.");
+  }
   if (series.low.size() < 2)
     return canvas.svg(40.0, "tailwater", "No tailwater curve", "Fewer than two discharges were computed.");
   const bool spread_given = !same(series.low, series.expected) || !same(series.low, series.high);

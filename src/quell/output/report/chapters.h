@@ -48,9 +48,7 @@ void write_summary(Html& html, const ReportData& data);
 void write_notice(Html& html, const ReportData& data);
 void write_contents(Html& html, const ReportData& data);
 void write_inputs(Html& html, const ReportData& data);
-void write_site(Html& html, const ReportData& data);
 void write_discharges(Html& html, const ReportData& data);
-void write_comparison(Html& html, const ReportData& data);
 void write_chosen(Html& html, const ReportData& data);
 void write_case_results(Html& html, const ReportData& data);
 void write_findings(Html& html, const ReportData& data);
@@ -68,6 +66,8 @@ struct Figures {
 };
 
 /// The part of the site's chapter on river, allowances and uncertainty.
+void write_site(Html& html, const ReportData& data, Figures& figures);
+void write_comparison(Html& html, const ReportData& data, Figures& figures);
 void write_river(Html& html, const ReportData& data, Figures& figures);
 
 /// The findings of one option as a table, the worst first. `brief`: rules that are in order get one line.

@@ -28,8 +28,13 @@ std::vector<DimensionRow> levels_and_lengths(const design::Option& option, const
       row("Length, toe to end of sill", option.length,
           "fixed by the jump at " + p.with_unit(p.discharge(structure.governing_length_discharge), p.discharge_unit())),
       row("Wall height above the apron", option.wall_height, ""),
-      row("Wall top level", option.wall_top_level, ""),
-      row("Freeboard", structure.freeboard, "above the higher of tailwater and sequent depth")};
+      row("Wall top level", option.wall_top_level, "")};
+  if (structure.freeboard > 0.0)
+    rows.push_back(row("Freeboard", structure.freeboard,
+                       option.type->record().walls_from_tailwater ? "above the highest tailwater"
+                                                                  : "above the higher of tailwater and sequent depth"));
+  if (structure.end_width > option.width * (1.0 + 1e-9))
+    rows.push_back(row("Clear width at the downstream end", structure.end_width, ""));
   if (structure.end_sill_height > 0.0) {
     rows.push_back(row("End sill height", structure.end_sill_height, "above the apron"));
     rows.push_back(row("End sill level", option.end_sill_level, ""));
@@ -49,7 +54,8 @@ std::vector<DimensionRow> quantity_rows(const design::Option& option, const Prin
           volume("Concrete in the slab", q.slab_concrete),
           volume("Concrete in the walls", q.wall_concrete),
           volume("Concrete in the elements", q.element_concrete),
-          volume("Concrete, total", q.concrete)};
+          volume("Concrete, total", q.concrete),
+          volume("Stone", q.riprap)};
 }
 
 void write_dimension_rows(Html& html, const StepIndex& steps, std::string_view caption, const std::vector<DimensionRow>& rows) {
@@ -60,12 +66,12 @@ void write_dimension_rows(Html& html, const StepIndex& steps, std::string_view c
 }
 
 /// Centre line of each element from the right wall, as far as a reader wants them: the first, the step, the last.
-std::string positions(const dissipators::Element& element, double basin_width, const Printer& p) {
+std::string positions(const dissipators::Element& element, const Printer& p) {
   if (element.count <= 1) return "over the whole width";
   const double first = element.wall_clearance + 0.5 * element.width;
   const double step = element.width + element.spacing;
   const double last = first + step * (element.count - 1);
-  return fmt::format("{}, then every {}, last at {} (of {})", p.size(first), p.size(step), p.size(last), p.size(basin_width));
+  return fmt::format("{}, then every {}, last at {} (of {})", p.size(first), p.size(step), p.size(last), p.size(element.across));
 }
 
 void write_elements(Html& html, const design::Option& option, const Printer& p) {
@@ -85,20 +91,39 @@ void write_elements(Html& html, const design::Option& option, const Printer& p) 
                   "Elements");
   for (const auto& e : elements) {
     const bool row_of_many = e.count > 1;
-    html.row({escape_xml(e.name), std::to_string(e.count), p.size(e.height), p.size(e.width),
+    const std::string number =
+        e.rows > 1 ? fmt::format("{} in {} rows", e.count * e.rows, e.rows) : std::to_string(e.count);
+    html.row({escape_xml(e.name), number, p.size(e.height), p.size(e.width),
               row_of_many ? p.size(e.spacing) : "–", row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length),
-              p.size(e.station), positions(e, option.width, p)});
+              p.size(e.station), positions(e, p)});
     if (!e.remark.empty()) html.wide_row(escape_xml(p.words(e.remark)), "q remark-row");
   }
   html.close_table();
 }
 
-void write_failure_modes(Html& html, const dissipators::TypeRecord& record) {
-  if (record.failure_modes.empty()) return;
-  html.element("h3", "Known ways to fail");
+void write_list(Html& html, std::string_view title, std::span<const std::string_view> entries) {
+  if (entries.empty()) return;
+  html.element("h3", title);
   html.open("ul");
-  for (const auto mode : record.failure_modes) html.element("li", capitalised(std::string(mode)));
+  for (const auto entry : entries) html.element("li", capitalised(std::string(entry)));
   html.close();
+}
+
+void write_loads(Html& html, const dissipators::Structure& structure, const StepIndex& steps, const Printer& p) {
+  if (structure.loads.empty()) return;
+  html.open_table("", {{"Load", ""}, {"Value", "n"}, {"Load case", "q"}, {"Working", "n"}},
+                  "Loads of the flow on the elements, for their design; mean values, fluctuation not included");
+  for (const auto& load : structure.loads)
+    html.row({escape_xml(load.name), p.quantity(load.value, load.dimension, 3), escape_xml(load.remark),
+              steps.link(load.value)});
+  html.close_table();
+}
+
+/// What the type asks for, when a model is needed, and how it is known to fail.
+void write_type_notes(Html& html, const dissipators::TypeRecord& record) {
+  write_list(html, "What it asks of the flow that enters", record.approach);
+  if (!record.model.empty()) html.element("p", "A physical model is needed for: " + std::string(record.model) + ".");
+  write_list(html, "Known ways to fail", record.failure_modes);
 }
 
 }  // namespace
@@ -118,8 +143,9 @@ void write_chosen(Html& html, const ReportData& data) {
   const StepIndex steps(&option.working);
   write_dimension_rows(html, steps, "Levels and dimensions", levels_and_lengths(option, data.print));
   write_elements(html, option, data.print);
+  write_loads(html, option.structure, steps, data.print);
   write_dimension_rows(html, steps, "Quantities, first measure", quantity_rows(option, data.print));
-  if (option.type != nullptr) write_failure_modes(html, option.type->record());
+  if (option.type != nullptr) write_type_notes(html, option.type->record());
 }
 
 void write_other_options(Html& html, const ReportData& data) {

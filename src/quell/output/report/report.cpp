@@ -31,9 +31,10 @@ std::string report_html(const site::Site& site, const design::DesignResult& resu
   write_notice(html, data);
   write_contents(html, data);
   write_inputs(html, data);
-  write_site(html, data);
+  Figures figures{2};  // two stand in the summary
+  write_site(html, data, figures);
   write_discharges(html, data);
-  write_comparison(html, data);
+  write_comparison(html, data, figures);
   write_chosen(html, data);
   write_case_results(html, data);
   write_findings(html, data);

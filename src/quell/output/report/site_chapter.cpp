@@ -254,12 +254,11 @@ void Figures::add(Html& html, const std::string& svg, std::string_view caption) 
   html.close();
 }
 
-void write_site(Html& html, const ReportData& data) {
+void write_site(Html& html, const ReportData& data, Figures& figures) {
   start_chapter(html, "site");
   const auto& study = data.result.resolved.study;
   if (study.inflows.empty() && !study.has_frequency)
     html.element("p", "The site file gives its floods as discharges over the spillway; nothing was routed.");
-  Figures figures{2};  // two stand in the summary
   write_frequency(html, data, figures);
   write_inflows(html, data, figures);
   write_reservoir(html, data);

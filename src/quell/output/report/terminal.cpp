@@ -70,7 +70,7 @@ std::string two_facts(const std::string& left, const std::string& right) {
 std::string comparison_table(const ReportData& data) {
   const auto& p = data.print;
   std::string text = fmt::format("Candidates ({}, {})\n", p.length_unit(), p.volume_unit());
-  text += "  " + padded("type", 27) + padded("applicable", 11) + padded("apron", 9, true) + padded("length", 8, true) +
+  text += "  " + padded("type", 30) + padded("fits", 10) + padded("apron", 9, true) + padded("length", 8, true) +
           padded("wall", 7, true) + padded("concrete", 10, true) + padded("margin", 8, true) + "  findings\n";
   for (const auto& option : data.result.options) {
     const auto cell = [&](const std::string& number, std::size_t width) {
@@ -80,18 +80,20 @@ std::string comparison_table(const ReportData& data) {
     const auto fails = count_of(option.findings, Status::fails), cautions = count_of(option.findings, Status::caution);
     std::string findings = fails > 0 ? fmt::format("{} fail", fails) : "";
     if (cautions > 0) findings += (findings.empty() ? "" : ", ") + fmt::format("{} ▲", cautions);
-    text += cut(std::string(chosen ? "> " : "  ") + padded(cut(one_line(type_name(option)), 26), 27) +
+    text += cut(std::string(chosen ? "> " : "  ") + padded(cut(one_line(type_name(option)), 29), 30) +
                     padded(!option.sized       ? "not sized"
                            : option.applicable ? "yes"
                                                : "no",
-                           11) +
+                           10) +
                     cell(p.level(option.apron_level), 9) + cell(p.level(option.length), 8) +
-                    cell(p.level(option.wall_height), 7) + cell(p.volume(option.quantities.concrete), 10) +
+                    cell(p.level(option.wall_height), 7) + cell(p.volume(option.quantities.built_volume()), 10) +
                     cell(p.level(option.governing.margin), 8) + "  " + (findings.empty() ? "ok" : findings),
                 columns) +
             "\n";
   }
-  return text + "  > chosen   ▲ caution\n";
+  const bool stone = std::any_of(data.result.options.begin(), data.result.options.end(),
+                                 [](const design::Option& option) { return option.quantities.riprap > 0.0; });
+  return text + "  > chosen   ▲ caution" + (stone ? "   a riprap-lined pool counts its stone instead of concrete\n" : "\n");
 }
 
 std::string dimensions(const design::Option& option, const Printer& p) {

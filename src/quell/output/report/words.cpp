@@ -88,6 +88,9 @@ std::string type_name(const design::Option& option) {
 std::string margin_sentence(const design::Option& option, const Printer& print) {
   const auto& g = option.governing;
   const auto m = [&](double depth) { return print.with_unit(print.depth(depth), print.length_unit()); };
+  if (option.type->record().level_rule != dissipators::LevelRule::tailwater)
+    return fmt::format("The type asks for no depth of tailwater; at {} the highest stands {} above its level.",
+                       print.with_unit(print.discharge(g.discharge), print.discharge_unit()), m(g.available_depth));
   return fmt::format(
       "The tailwater is tightest at {} with {} tailwater: {} of depth is available above the apron and {} is required, a "
       "margin "
