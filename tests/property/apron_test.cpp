@@ -24,7 +24,7 @@ struct Searched {
   site::ChuteGeometry geometry;
   double lowest = 0.0, highest = 0.0;
   ApronSearch search(const dissipators::Dissipator& type, double width) const {
-    return {site, geometry, type, width, lowest, highest};
+    return {site, geometry, type, design::setting_of(site, width), lowest, highest};
   }
 };
 

@@ -11,6 +11,7 @@
 
 #include "property/invariants.h"
 #include "property/random_site.h"
+#include "property/structure_checks.h"
 #include "quell/base/expression.h"
 #include "quell/design/design.h"
 #include "quell/design/discharge_cases.h"
@@ -235,16 +236,19 @@ TEST(SingleFlow, EveryTypeSizesFromOneDischarge) {
     ASSERT_TRUE(flow.has_value());
     const double slope = random.log_between(0.1, 3.0);
     for (const auto* type : dissipators::catalogue()) {
-      const dissipators::SizingInput input{std::span(&*flow, 1), width, slope, 0.9 * head, 1.05 * head};
-      design::Option option{.type = type, .width = width};
-      option.structure = type->size(input, nullptr);
-      option.findings = option.structure.findings;
-      option.length = option.structure.length;
-      EXPECT_DOUBLE_EQ(option.length, type->length(*flow));
-      EXPECT_EQ(option.structure.governing_length_discharge, flow->discharge);
-      ASSERT_EQ(broken_element(option, slope), "")
+      if (!dissipators::makes_jump(type->record().action)) continue;
+      const site::BasinChoices choices;
+      const dissipators::Setting setting{.choices = choices, .width = width, .chute_slope = slope, .crest_level = 100.0 + 0.9 * head};
+      const std::array<double, 3> levels{100.0 + flow->y2, 100.0 + flow->y2, 100.0 + flow->y2};
+      const dissipators::SizingInput input{
+          .setting = setting, .flows = std::span(&*flow, 1), .tailwater_levels = std::span(&levels, 1), .apron_level = 100.0};
+      const auto structure = type->size(input, nullptr);
+      EXPECT_GE(structure.length, type->length(*flow, setting));
+      EXPECT_EQ(structure.governing_length_discharge, flow->discharge);
+      ASSERT_EQ(broken_elements(structure, width, slope), "")
           << type->record().id.view() << " q " << q << " W " << width << " E1 " << head;
-      for (const auto& finding : type->limits(input)) EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit));
+      for (const auto& finding : dissipators::judge_limits(type->record(), input))
+        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit));
     }
   }
 }

@@ -5,14 +5,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "property/structure_checks.h"
 #include "quell/base/constants.h"
+#include "quell/design/discharge_cases.h"
 
 namespace quell::test {
 namespace {
 
 using design::CaseResult;
 using design::Option;
-using dissipators::Element;
 using site::ToeFlow;
 
 bool close(double a, double b, double relative) {
@@ -42,19 +43,30 @@ std::string broken_toe(const ToeFlow& toe, double energy_loss) {
   return {};
 }
 
-std::string broken_case(const Option& option, const CaseResult& result) {
-  if (auto broken = broken_toe(result.toe, result.energy_loss); !broken.empty()) return broken;
+bool set_by_tailwater(const Option& option) {
+  return option.type->record().level_rule == dissipators::LevelRule::tailwater;
+}
+
+std::string broken_case(const site::Site& site, const Option& option, const CaseResult& result) {
+  const auto action = option.type->record().action;
+  const bool jumps = dissipators::makes_jump(action);
+  if (jumps)
+    if (auto broken = broken_toe(result.toe, result.energy_loss); !broken.empty()) return broken;
   const auto& need = result.need;
-  if (!(need.sweep_out > 0.0 && need.sweep_out <= need.required && need.required <= need.best_highest &&
-        need.best_highest <= need.largest))
+  if (!(need.sweep_out <= need.required && need.required <= need.best_highest && need.best_highest <= need.largest))
     return fmt::format("need out of order: {} {} {} {}", need.sweep_out, need.required, need.best_highest, need.largest);
+  if (set_by_tailwater(option) != (need.sweep_out > 0.0)) return "need: does not go with what sets the level";
   if (!finite({result.jump_length, result.roller_length, result.available_depth, result.margin})) return "case: not finite";
-  if (!(result.jump_length > 0.0) || result.roller_length < 0.0) return "case: length of the jump";
-  if (std::abs(result.margin - (result.available_depth - result.required_depth)) > 1e-12) return "case: margin";
-  if (result.toe.apron_level != option.apron_level || result.toe.width != option.width) return "case: another level or width";
+  if (jumps && (!(result.jump_length > 0.0) || result.roller_length < 0.0)) return "case: length of the jump";
+  if (set_by_tailwater(option) && std::abs(result.margin - (result.available_depth - result.required_depth)) > 1e-12)
+    return "case: margin";
+  if (action == dissipators::Action::level_jump && result.toe.apron_level != option.apron_level) return "case: another level";
+  if (result.toe.apron_level < option.apron_level - 1e-9) return "case: enters below the floor";
+  if (result.toe.width != option.width) return "case: another width";
   const bool swept = result.available_depth < need.sweep_out;
   if (swept != (result.jump == design::JumpPlace::past_sill)) return "case: place of the jump";
-  if (option.type->length(result.toe) > option.length + 1e-9) return "length: a discharge asks for more";
+  if (jumps && option.type->length(result.toe, design::setting_of(site, option.width)) > option.length * (1.0 + 1e-9))
+    return "length: a discharge asks for more";
   return {};
 }
 
@@ -106,48 +118,27 @@ std::string broken_option(const site::Site& site, const Option& option) {
   if (!finite({option.apron_level, option.width, option.length, option.wall_top_level, option.wall_height,
                option.end_sill_level, option.chute_end_station, option.quantities.concrete}))
     return "option: not finite";
-  if (option.width <= 0.0 || option.length <= 0.0 || option.wall_height <= 0.0 || option.quantities.concrete <= 0.0)
+  const auto& record = option.type->record();
+  if (option.width <= 0.0 || option.length <= 0.0 || option.quantities.built_volume() < 0.0)
     return "option: a dimension is not above zero";
+  if (option.structure.is_paved && (option.wall_height <= 0.0 || option.quantities.concrete <= 0.0))
+    return "option: no walls or no concrete";
   if (option.cases.empty() || option.cases.size() % 3 != 0) return "option: cases";
   for (const auto& result : option.cases) {
-    if (auto broken = broken_case(option, result); !broken.empty()) return broken;
+    if (auto broken = broken_case(site, option, result); !broken.empty()) return broken;
+    if (record.action != dissipators::Action::level_jump || record.walls_from_tailwater) continue;
     const double water = option.apron_level + std::max(result.available_depth, result.toe.y2);
     if (option.wall_top_level < water + 0.1 * (result.toe.V1 + result.toe.y2) - 1e-9)
       return "walls: less freeboard than the rule";
   }
-  if (auto broken = broken_margin(site, option); !broken.empty()) return broken;
+  if (set_by_tailwater(option))
+    if (auto broken = broken_margin(site, option); !broken.empty()) return broken;
   for (const auto& finding : option.findings)
     if (auto broken = broken_finding(finding); !broken.empty()) return broken;
-  return broken_element(option, site.chute.reaches.back().slope);
+  return broken_elements(option.structure, option.width, site.chute.reaches.back().slope);
 }
 
 }  // namespace
-
-std::string broken_element(const Option& option, double chute_slope) {
-  double reached = -1e300;
-  for (const auto& element : option.structure.elements) {
-    if (element.count < 1 || !finite({element.height, element.width, element.spacing, element.length, element.station}))
-      return element.kind + ": not finite, or none";
-    if (!(element.height > 0.0 && element.width > 0.0 && element.length > 0.0) || element.spacing < 0.0 ||
-        element.wall_clearance < 0.0)
-      return element.kind + ": a dimension is not above zero";
-    const double across = 2.0 * element.wall_clearance + element.count * element.width + (element.count - 1) * element.spacing;
-    if (!close(across, option.width, 1e-9))
-      return fmt::format("{}: {} across a basin of {}", element.kind, across, option.width);
-    if (element.station < reached - 1e-9 && element.kind != "end_sill") return element.kind + ": out of order";
-    if (element.kind == "end_sill" && element.station < reached - 1e-9) {
-      const auto* room = find(option, "type_3.pier_room");
-      if (room == nullptr || room->status == Status::ok) return "end_sill: runs into the piers without a finding";
-    }
-    reached = element.station + element.length;
-    const double start = element.kind == "chute_block" ? -element.height / chute_slope - 1e-9 : -1e-9;
-    if (element.station < start || reached > option.length + 1e-9) return element.kind + ": outside the basin";
-    for (const auto& point : element.profile)
-      if (point.x < element.station - 1e-9 || point.x > reached + 1e-9 || point.z < -1e-9 || point.z > element.height + 1e-9)
-        return element.kind + ": outline outside its box";
-  }
-  return {};
-}
 
 std::string rising_energy(const site::ChuteFlow& flow, double apron_level, int points) {
   // Above its start the flow is still the crest's, and the chute says nothing about it.

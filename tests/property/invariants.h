@@ -14,7 +14,4 @@ std::string broken_invariant(const site::Site& site, const design::DesignResult&
 /// rise.
 std::string rising_energy(const site::ChuteFlow& flow, double apron_level, int points);
 
-/// Elements of one option: closed across the width, in order, inside the basin.
-std::string broken_element(const design::Option& option, double chute_slope);
-
 }  // namespace quell::test

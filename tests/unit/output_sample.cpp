@@ -72,42 +72,38 @@ constexpr Method profile{"sample.profile",
 constexpr std::string_view failure_modes[] = {"The jump is swept out where the tailwater falls short.",
                                               "Cavitation on the blocks at high entering velocity."};
 
-constexpr TypeRecord records[] = {{"sample_a",
-                                   "Blocks and dentated sill",
-                                   "A short basin with chute blocks and a dentated end sill.",
-                                   "peterka_1984",
-                                   "section 2",
-                                   Provenance::memory,
-                                   failure_modes,
-                                   {}},
-                                  {"sample_b",
-                                   "Blocks, baffles and solid sill",
-                                   "A shorter basin for moderate velocities.",
-                                   "peterka_1984",
-                                   "section 3",
-                                   Provenance::memory,
-                                   failure_modes,
-                                   {}},
-                                  {"sample_c",
-                                   "Impact wall",
-                                   "A hanging wall for small discharges.",
-                                   "momentum",
-                                   "record",
-                                   Provenance::common_practice,
-                                   {},
-                                   {}}};
+constexpr TypeRecord records[] = {{.id = "sample_a",
+                                   .name = "Blocks and dentated sill",
+                                   .summary = "A short basin with chute blocks and a dentated end sill.",
+                                   .source = "peterka_1984",
+                                   .place = "section 2",
+                                   .provenance = Provenance::memory,
+                                   .failure_modes = failure_modes},
+                                  {.id = "sample_b",
+                                   .name = "Blocks, baffles and solid sill",
+                                   .summary = "A shorter basin for moderate velocities.",
+                                   .source = "peterka_1984",
+                                   .place = "section 3",
+                                   .provenance = Provenance::memory,
+                                   .failure_modes = failure_modes},
+                                  {.id = "sample_c",
+                                   .name = "Impact wall",
+                                   .summary = "A hanging wall for small discharges.",
+                                   .source = "momentum",
+                                   .place = "record",
+                                   .provenance = Provenance::common_practice,
+                                   .failure_modes = failure_modes}};
 
 class SampleType final : public dissipators::Dissipator {
  public:
   explicit SampleType(std::size_t index) : index_(index) {}
   const TypeRecord& record() const override { return records[index_]; }
-  TailwaterNeed tailwater_need(const site::ToeFlow& flow) const noexcept override {
+  TailwaterNeed tailwater_need(const site::ToeFlow& flow, const dissipators::Setting&) const noexcept override {
     return {0.83 * flow.y2, 1.0 * flow.y2, 1.1 * flow.y2, 1.3 * flow.y2};
   }
-  double length(const site::ToeFlow& flow) const noexcept override { return 4.3 * flow.y2; }
-  Findings limits(const SizingInput&) const override { return {}; }
+  double length(const site::ToeFlow& flow, const dissipators::Setting&) const noexcept override { return 4.3 * flow.y2; }
   Structure size(const SizingInput&, Working*) const override { return {}; }
-  void trace_tailwater_need(const site::ToeFlow&, Working&) const override {}
+  void trace_tailwater_need(const site::ToeFlow&, const dissipators::Setting&, Working&) const override {}
 
  private:
   std::size_t index_;
@@ -153,7 +149,7 @@ design::CaseResult case_of(const dissipators::Dissipator& type, double discharge
   result.energy_loss = std::pow(result.toe.y2 - result.toe.y1, 3) / (4.0 * result.toe.y1 * result.toe.y2);
   result.jump_length = 6.0 * result.toe.y2;
   result.roller_length = 4.5 * result.toe.y2;
-  result.need = type.tailwater_need(result.toe);
+  result.need = type.tailwater_need(result.toe, dissipators::Setting{.choices = site::BasinChoices{}, .width = width});
   result.required_depth = result.need.required + 0.3;
   result.available_depth = tailwater(discharge, shares[site::index_of(which)]) - apron;
   result.margin = result.available_depth - result.required_depth;
@@ -188,10 +184,11 @@ design::WaterProfile profile_of(const dissipators::Dissipator& type, double disc
   return water;
 }
 
-dissipators::Element block_row(std::string kind, std::string name, int count, double size, double station, double length) {
+dissipators::Element block_row(std::string_view kind, std::string_view name, int count, double size, double station, double length) {
   dissipators::Element e;
-  e.kind = std::move(kind);
-  e.name = std::move(name);
+  e.kind = kind;
+  e.name = name;
+  e.across = width;
   e.count = count;
   e.height = e.width = size;
   e.spacing = (width - count * size) / count;
@@ -255,6 +252,8 @@ design::Option chosen_option(const design::DesignResult& result) {
   structure.invert_radius = 6.0;
   structure.end_sill_height = 2.9;
   structure.freeboard = 1.9;
+  structure.end_width = width;
+  structure.floor = {{0.0, 0.0}, {option.length, 0.0}};
   structure.elements.push_back(block_row("chute_block", "Chute blocks", 15, 1.33, -1.0, 2.2));
   structure.elements.push_back(block_row("dentate", "Dentated sill", 9, 2.9, option.length - 6.4, 6.4));
   structure.elements.back().remark = "Slots reach down to the apron.";

@@ -54,11 +54,10 @@ Polyline slab_below(const LongSection& section, const design::Option& option) {
   return slab;
 }
 
-Polyline river_bed_line(const LongSection& section, double bed_level) {
+Polyline river_bed_line(const LongSection& section, double bed_level, bool ends_in_a_lip) {
   const Point end = section.floor.back();
-  // A lip or a floor above the bed: straight down to it.
-  if (end.y >= bed_level) return {{end.x, end.y}, {end.x + 1e-6, bed_level}, {section.far_station, bed_level}};
-  const double run = river_rise * (bed_level - end.y);
+  if (ends_in_a_lip) return {end, {end.x + 1e-6, bed_level}, {section.far_station, bed_level}};
+  const double run = river_rise * std::abs(bed_level - end.y);
   return {{end.x, end.y}, {section.basin_end + run, bed_level}, {section.far_station, bed_level}};
 }
 
@@ -103,17 +102,16 @@ LongSection long_section(const site::Site& site, const design::Option& option) {
 
   section.face = chute_face(site, option);
   section.body = body_below(section);
-  for (const auto& p : option.structure.floor)
-    section.floor.push_back({section.toe_station + p.x, option.apron_level + p.z});
+  for (const auto& p : option.structure.floor) section.floor.push_back({section.toe_station + p.x, option.apron_level + p.z});
   if (option.structure.is_paved) section.slab = slab_below(section, option);
-  section.river_bed = river_bed_line(section, site.river.bed_level);
+  section.river_bed = river_bed_line(section, site.river.bed_level, option.type->record().action == dissipators::Action::jet);
   section.wall_top = wall_line(section, option);
   for (const auto& element : option.structure.elements) {
     for (int row = 0; row < element.rows; ++row) {
       NamedOutline named{row == 0 ? std::string(element.name) : std::string(), {}};
       for (const auto& p : element.profile)
-        named.outline.push_back({section.toe_station + p.x + row * element.row_step,
-                                 option.apron_level + p.z - row * element.row_drop});
+        named.outline.push_back(
+            {section.toe_station + p.x + row * element.row_step, option.apron_level + p.z - row * element.row_drop});
       section.elements.push_back(std::move(named));
     }
   }
