@@ -107,7 +107,6 @@ std::string broken_structure(const Dissipator& type, const DissipatorCase& one) 
   return {};
 }
 
-
 RC_GTEST_PROP(Catalogue, GeometryClosesAndBlocksFit, ()) {
   for (const auto* type : dissipators::catalogue()) {
     const auto one = random_case(*type);
@@ -120,7 +119,8 @@ RC_GTEST_PROP(Catalogue, GeometryClosesAndBlocksFit, ()) {
 std::vector<double> lengths_of(const Structure& s) {
   std::vector<double> all{s.length, s.invert_radius, s.end_sill_height, s.end_width, std::cbrt(s.riprap_volume)};
   for (const auto& e : s.elements) {
-    for (const double value : {e.height, e.width, e.spacing, e.wall_clearance, e.length, e.station, e.row_step}) all.push_back(value);
+    for (const double value : {e.height, e.width, e.spacing, e.wall_clearance, e.length, e.station, e.row_step})
+      all.push_back(value);
     all.push_back(0.0);
     for (const auto& p : e.profile) {
       all.push_back(p.x);
@@ -141,8 +141,7 @@ double largest_difference(const Structure& small, const Structure& large, double
   const auto a = lengths_of(small), b = lengths_of(large);
   if (a.size() != b.size() || counts_of(small) != counts_of(large)) return 1.0;
   double worst = 0.0;
-  for (std::size_t i = 0; i < a.size(); ++i)
-    worst = std::max(worst, std::abs(b[i] - scale * a[i]) / (scale * small.length));
+  for (std::size_t i = 0; i < a.size(); ++i) worst = std::max(worst, std::abs(b[i] - scale * a[i]) / (scale * small.length));
   return worst;
 }
 
@@ -220,7 +219,8 @@ TEST(Catalogue, FindingsAppearExactlyAtTheirLimits) {
 TEST(Catalogue, LimitsLookAtTheDischargesTheyName) {
   for (const auto* type : dissipators::catalogue())
     for (const auto& limit : type->record().limits) {
-      if (limit.measure == Measure::fall || limit.measure == Measure::chute_slope || limit.measure == Measure::fall_ratio) continue;
+      if (limit.measure == Measure::fall || limit.measure == Measure::chute_slope || limit.measure == Measure::fall_ratio)
+        continue;
       const double bad = limit.sense == LimitSense::at_most ? 1.01 : 0.99;
       auto one = case_at(limit, limit.limit * bad);
       one.flows.push_back(case_at(limit, limit.limit * (2.0 - bad)).flows[0]);

@@ -1,5 +1,5 @@
-// Worked examples of the dissipators beyond Types I to III, with their intermediate values. Each names its source; those without
-// a published result are independent arithmetic on recalled rules (Python, November 2026).
+// Worked examples of the dissipators beyond Types I to III, with their intermediate values. Each names its source; those
+// without a published result are independent arithmetic on recalled rules (Python, November 2026).
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -257,7 +257,8 @@ TEST(FlipBucket, PressureOfTheDesignSheet) {
   EXPECT_NEAR(hydraulics::bucket_pressure_head({.V = 22.34, .R = 10.0, .d1 = 0.298}), 1.817, 0.006);
 }
 
-// Independent arithmetic, EM 1603 and Design of small dams, from memory: V = 30 m/s, 25 degrees, 20 m above the water, y1 = 1.5 m.
+// Independent arithmetic, EM 1603 and Design of small dams, from memory: V = 30 m/s, 25 degrees, 20 m above the water, y1 = 1.5
+// m.
 TEST(FlipBucket, ThrowAndScour) {
   const double angle = 25 * M_PI / 180;
   EXPECT_NEAR(hydraulics::jet_throw({.V = 30, .theta = angle, .Y = 20}), 100.3, 0.1);

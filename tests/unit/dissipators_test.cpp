@@ -81,8 +81,7 @@ TEST(TypeThree, WorkedExampleOfTheMonograph) {
   EXPECT_NEAR(element(structure, "end_sill").height / flow.y1, 1.60, 0.06) << "the fit lies 3 % above the chart";
   // The example's piers are rounded to 34 by 25.5 in and carry 251 kN (independent arithmetic): the same pressure on ours.
   const double pressure = 251e3 / (34 * 25.5 * 0.0254 * 0.0254);
-  EXPECT_NEAR(structure.loads[0].value / (piers.height * piers.width), pressure,
-              0.005 * pressure);
+  EXPECT_NEAR(structure.loads[0].value / (piers.height * piers.width), pressure, 0.005 * pressure);
 }
 
 // Independent arithmetic: V1 = 16.756 m/s, y1 = 0.8952 m, W = 30 m.

@@ -184,7 +184,8 @@ design::WaterProfile profile_of(const dissipators::Dissipator& type, double disc
   return water;
 }
 
-dissipators::Element block_row(std::string_view kind, std::string_view name, int count, double size, double station, double length) {
+dissipators::Element block_row(std::string_view kind, std::string_view name, int count, double size, double station,
+                               double length) {
   dissipators::Element e;
   e.kind = kind;
   e.name = name;

@@ -53,11 +53,16 @@ bool holds_swimmers(const BasinView& view) {
   return jumps_on_level(view) || view.type.action == Action::roller || view.type.action == Action::fall;
 }
 
-constexpr TypeCheck of_level[] = {{tailwater_margin, needs_tailwater}, {sweep_out, needs_tailwater},
-                                  {sequent_depth_met, asks_sequent_depth}, {drowned, can_drown},
-                                  {tailwater_spread, always}, {bed_degradation, always},
-                                  {apron_limits, needs_tailwater}, {apron_against_bed, needs_tailwater},
-                                  {founding, is_paved}, {sill_control, jumps}};
+constexpr TypeCheck of_level[] = {{tailwater_margin, needs_tailwater},
+                                  {sweep_out, needs_tailwater},
+                                  {sequent_depth_met, asks_sequent_depth},
+                                  {drowned, can_drown},
+                                  {tailwater_spread, always},
+                                  {bed_degradation, always},
+                                  {apron_limits, needs_tailwater},
+                                  {apron_against_bed, needs_tailwater},
+                                  {founding, is_paved},
+                                  {sill_control, jumps}};
 constexpr Check of_ogee[] = {crest_overload, crest_pressure, crest_submergence, crest_proximity};
 constexpr Check of_weir[] = {weir_largest_head, weir_smallest_head, crest_submergence};
 constexpr Check of_labyrinth[] = {weir_largest_head, weir_smallest_head, crest_submergence, labyrinth_model};

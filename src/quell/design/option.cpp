@@ -141,9 +141,8 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
   // x = 0 of the structure: where the chute meets its floor, or for a bucket the level of its invert.
   const auto& start = structure.floor.front();
   const double toe_level = option.apron_level + (start.x < 0.0 ? 0.0 : start.z);
-  option.chute_end_station = dissipators::replaces_chute(option.type->record().action)
-                                 ? 0.0
-                                 : prepared.geometry.station_at_level(toe_level);
+  option.chute_end_station =
+      dissipators::replaces_chute(option.type->record().action) ? 0.0 : prepared.geometry.station_at_level(toe_level);
 }
 
 /// The type's own limits and what sizing said, then the checks of every basin.
@@ -202,7 +201,8 @@ std::string exclusions_of(const Option& option) {
 std::string level_by_rule_words(const Option& option) {
   const auto& record = option.type->record();
   const std::string level = quantity_token(option.apron_level, dimension::length);
-  if (record.level_rule == dissipators::LevelRule::river_bed) return (record.action == dissipators::Action::blocks ? "The lower end lies at " : "The floor lies at ") + level +
+  if (record.level_rule == dissipators::LevelRule::river_bed)
+    return (record.action == dissipators::Action::blocks ? "The lower end lies at " : "The floor lies at ") + level +
            ", set by the river bed.";
   return "The invert lies at " + level + ", clear of the highest tailwater.";
 }
@@ -248,10 +248,8 @@ WaterProfile water_profile(const PreparedSite& prepared, const PreparedCase& ent
                        .tailwater_level = entry.data.tailwater_level[0],
                        .chute = entry.chute.profile(option.apron_level, 60)};
   site::add_air_and_cavitation(prepared.site, entry.chute, profile.chute);
-  if (const auto toe =
-          entering_flow(*option.type, setting_of(prepared.site, option.width), entry, option.apron_level))
-    profile.result =
-        judge_case(prepared, option, entry.data, *toe, jump_of(*option.type, *toe), site::TailwaterCase::low);
+  if (const auto toe = entering_flow(*option.type, setting_of(prepared.site, option.width), entry, option.apron_level))
+    profile.result = judge_case(prepared, option, entry.data, *toe, jump_of(*option.type, *toe), site::TailwaterCase::low);
   place_jump(prepared, entry, option, profile.result);
   draw_surface(profile);
   return profile;
@@ -293,8 +291,8 @@ Outcome<PreparedCase> governing_case(const PreparedSite& prepared, const ApronLe
 
 namespace {
 
-/// A level that does not follow from the tailwater's depth: from the river bed or the highest tailwater, with the width that the
-/// type fixes itself.
+/// A level that does not follow from the tailwater's depth: from the river bed or the highest tailwater, with the width that
+/// the type fixes itself.
 Outcome<ApronLevel> level_by_rule(const PreparedSite& prepared, const dissipators::Dissipator& type, double& width) {
   const auto& site = prepared.site;
   const auto& largest = prepared.cases.back();
@@ -333,10 +331,9 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
                    const DesignOptions& options) {
   double width = wished_width;
   const bool by_tailwater = type.record().level_rule == dissipators::LevelRule::tailwater;
-  const ApronSearch search{
-      prepared.site, prepared.geometry, type, setting_of(prepared.site, width), prepared.lowest_level, prepared.highest_level};
-  const auto apron =
-      by_tailwater ? set_apron(search, prepared.cases, prepared.patterns) : level_by_rule(prepared, type, width);
+  const ApronSearch search{prepared.site,         prepared.geometry,     type, setting_of(prepared.site, width),
+                           prepared.lowest_level, prepared.highest_level};
+  const auto apron = by_tailwater ? set_apron(search, prepared.cases, prepared.patterns) : level_by_rule(prepared, type, width);
   if (!apron) return cannot_size(type, width, apron.error().reason);
   Option option{.type = &type, .width = width};
   option.apron_level = apron->level;

@@ -86,8 +86,8 @@ const Method concrete_method{.id = "quantity.concrete.first_measure",
 }  // namespace
 
 QuantityInput quantity_input(const Option& option, std::span<const site::ToeFlow> flows) {
-  QuantityInput input{.length = option.length,
-                      .width = 0.5 * (option.width + option.structure.end_width), .wall_height = option.wall_height};
+  QuantityInput input{
+      .length = option.length, .width = 0.5 * (option.width + option.structure.end_width), .wall_height = option.wall_height};
   for (const auto& flow : flows) input.largest_y2 = std::max(input.largest_y2, flow.y2);
   return input;
 }

@@ -1,5 +1,5 @@
-// Baffled apron drop (Type IX): rows of blocks on a slope keep the water slow all the way down, so that no basin and no tailwater
-// are needed. It takes the place of the chute: x is measured from the crest, the level is that of its lower end.
+// Baffled apron drop (Type IX): rows of blocks on a slope keep the water slow all the way down, so that no basin and no
+// tailwater are needed. It takes the place of the chute: x is measured from the crest, the level is that of its lower end.
 //
 // Source: Peterka (1984), section 9, recalled; course notes on Design of small canal structures, read.
 #include <algorithm>
@@ -49,8 +49,9 @@ const Method blocks_method{
     .inputs = blocks_in,
     .outputs = blocks_out,
     .source = "peterka_1984",
-    .place = "sec. 9: height 0.8 of critical depth, 0.9 in the notes on canal structures; width and spaces from one to one and a "
-             "half heights, rows two heights apart, walls three heights",
+    .place =
+        "sec. 9: height 0.8 of critical depth, 0.9 in the notes on canal structures; width and spaces from one to one and a "
+        "half heights, rows two heights apart, walls three heights",
     .provenance = Provenance::memory,
     .accuracy = "height not critical; width adjusted to whole blocks, at most 4/3 of the height",
     .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
@@ -71,8 +72,9 @@ const Method entrance_method{.id = "basin.entrance_velocity.baffled_apron",
                              .inputs = entrance_in,
                              .outputs = entrance_out,
                              .source = "peterka_1984",
-                             .place = "sec. 9: critical velocity less 5 ft/s; half of it where that is less, from the notes on "
-                                      "canal structures",
+                             .place =
+                                 "sec. 9: critical velocity less 5 ft/s; half of it where that is less, from the notes on "
+                                 "canal structures",
                              .provenance = Provenance::memory,
                              .accuracy = "rule of practice",
                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
@@ -82,14 +84,28 @@ const Method entrance_method{.id = "basin.entrance_velocity.baffled_apron",
                              }};
 
 constexpr Limit limits[] = {
-    {.id = "baffled_apron.unit_discharge", .title = "Unit discharge", .measure = Measure::unit_discharge,
-     .sense = LimitSense::at_most, .limit = 5.574182, .otherwise = Status::caution,
-     .advice = "Above 60 ft3/s per ft a physical model is required; widen the apron.", .source = "peterka_1984",
-     .place = "sec. 9", .provenance = Provenance::memory, .of_tests = true},
-    {.id = "baffled_apron.unit_discharge_proven", .title = "Unit discharge proven by a model", .measure = Measure::unit_discharge,
-     .sense = LimitSense::at_most, .limit = 7.218563, .otherwise = Status::fails,
+    {.id = "baffled_apron.unit_discharge",
+     .title = "Unit discharge",
+     .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most,
+     .limit = 5.574182,
+     .otherwise = Status::caution,
+     .advice = "Above 60 ft3/s per ft a physical model is required; widen the apron.",
+     .source = "peterka_1984",
+     .place = "sec. 9",
+     .provenance = Provenance::memory,
+     .of_tests = true},
+    {.id = "baffled_apron.unit_discharge_proven",
+     .title = "Unit discharge proven by a model",
+     .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most,
+     .limit = 7.218563,
+     .otherwise = Status::fails,
      .advice = "77.7 ft3/s per ft is the largest that a model has proven among the sources read: widen the apron.",
-     .source = "rhone_1971", .place = "abstract", .provenance = Provenance::seen, .of_tests = true},
+     .source = "rhone_1971",
+     .place = "abstract",
+     .provenance = Provenance::seen,
+     .of_tests = true},
 };
 
 struct Slope {

@@ -1,5 +1,5 @@
-// Basin with a solid end sill and two rows of baffles, or one, or none, in the manner of the US Army Corps of Engineers' spillway
-// manual: for outlet works and low to medium spillways.
+// Basin with a solid end sill and two rows of baffles, or one, or none, in the manner of the US Army Corps of Engineers'
+// spillway manual: for outlet works and low to medium spillways.
 //
 // Source: EM 1110-2-1602 and -1603, recalled.
 #include <algorithm>
@@ -110,22 +110,47 @@ const Method sill_method{.id = "basin.end_sill.baffled_end_sill",
                          }};
 
 constexpr Limit limits[] = {
-    {.id = "baffled_end_sill.froude_lowest", .title = "Inflow Froude number at every discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_least, .limit = 2.5, .otherwise = Status::fails,
-     .advice = "Below 2.5 use a plain apron or a SAF basin.", .source = "em1603_1990", .place = "usual range",
+    {.id = "baffled_end_sill.froude_lowest",
+     .title = "Inflow Froude number at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 2.5,
+     .otherwise = Status::fails,
+     .advice = "Below 2.5 use a plain apron or a SAF basin.",
+     .source = "em1603_1990",
+     .place = "usual range",
      .provenance = Provenance::memory},
-    {.id = "baffled_end_sill.froude_highest", .title = "Highest inflow Froude number of usual practice",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 9.0, .otherwise = Status::caution,
+    {.id = "baffled_end_sill.froude_highest",
+     .title = "Highest inflow Froude number of usual practice",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 9.0,
+     .otherwise = Status::caution,
      .advice = "Check that the governing discharge lies inside the range, or compare Types II and III.",
-     .source = "em1603_1990", .place = "usual range", .provenance = Provenance::memory},
-    {.id = "baffled_end_sill.velocity_usual", .title = "Velocity at the toe without a check of cavitation",
-     .measure = Measure::velocity, .sense = LimitSense::at_most, .limit = 15.24, .otherwise = Status::caution,
-     .advice = "Above 50 ft/s check the cavitation of the baffles and armour them.", .source = "em1603_1990",
-     .place = "baffles", .provenance = Provenance::memory},
-    {.id = "baffled_end_sill.velocity", .title = "Velocity at the toe without a physical model",
-     .measure = Measure::velocity, .sense = LimitSense::at_most, .limit = 18.288, .otherwise = Status::caution,
-     .advice = "Above 60 ft/s a physical model and a study of cavitation are required.", .source = "em1603_1990",
-     .place = "baffles", .provenance = Provenance::memory, .of_tests = true},
+     .source = "em1603_1990",
+     .place = "usual range",
+     .provenance = Provenance::memory},
+    {.id = "baffled_end_sill.velocity_usual",
+     .title = "Velocity at the toe without a check of cavitation",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 15.24,
+     .otherwise = Status::caution,
+     .advice = "Above 50 ft/s check the cavitation of the baffles and armour them.",
+     .source = "em1603_1990",
+     .place = "baffles",
+     .provenance = Provenance::memory},
+    {.id = "baffled_end_sill.velocity",
+     .title = "Velocity at the toe without a physical model",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 18.288,
+     .otherwise = Status::caution,
+     .advice = "Above 60 ft/s a physical model and a study of cavitation are required.",
+     .source = "em1603_1990",
+     .place = "baffles",
+     .provenance = Provenance::memory,
+     .of_tests = true},
 };
 
 Element baffle_row(const Row& row, double width, double height, double face, std::string_view name) {
@@ -206,8 +231,8 @@ class BaffledEndSill final : public Dissipator {
                     manual)};
     if (rows == 0) return findings;
     const auto velocity = largest(input.flows, &site::ToeFlow::V1);
-    findings.push_back(limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles",
-                                     velocity.value, LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
+    findings.push_back(limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles", velocity.value,
+                                     LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
                                      "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
                                      "Above 60 ft/s leave the baffles out (baffle_rows = 0) or study cavitation.", manual));
     findings.push_back(

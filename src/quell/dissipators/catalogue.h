@@ -2,7 +2,8 @@
 // list.cpp; command line, comparison, report, drawing and tests find it by iteration.
 //
 // What fixes a dimension lives in the type. What judges a result is a check, except the limits of use that are the type's own:
-// they are data in its record, so that the finding, the figure of the fields of application and the tests read the same numbers.
+// they are data in its record, so that the finding, the figure of the fields of application and the tests read the same
+// numbers.
 #pragma once
 
 #include <array>
@@ -91,9 +92,9 @@ struct TypeRecord {
   std::span<const std::string_view> approach{};       ///< what it asks of the flow that enters it
   std::span<const std::string_view> failure_modes{};  ///< known ways to fail
   std::string_view model{};                           ///< when a physical model is required, beyond the limits
-  std::string_view withheld = {};     ///< why no element is given although the type is listed; empty where it is sized
-  std::string_view not_similar = {};  ///< why its dimensions do not scale by Froude's law; empty where they do
-  bool walls_from_tailwater = false;  ///< freeboard stands on the tailwater alone, not on the sequent depth
+  std::string_view withheld = {};            ///< why no element is given although the type is listed; empty where it is sized
+  std::string_view not_similar = {};         ///< why its dimensions do not scale by Froude's law; empty where they do
+  bool walls_from_tailwater = false;         ///< freeboard stands on the tailwater alone, not on the sequent depth
   std::span<const Method* const> methods{};  ///< the methods that are the type's own
 };
 
@@ -148,9 +149,9 @@ using Loads = boost::container::static_vector<Load, 8>;
 /// What a type may know of the site beside the flow. Levels in m.
 struct Setting {
   const site::BasinChoices& choices;
-  double width = 0.0;          ///< W, m, at the toe
-  double chute_slope = 1.0;    ///< tan(theta) of the last reach
-  bool is_stepped = false;     ///< the chute has steps
+  double width = 0.0;        ///< W, m, at the toe
+  double chute_slope = 1.0;  ///< tan(theta) of the last reach
+  bool is_stepped = false;   ///< the chute has steps
   double crest_level = 0.0;
   double bed_level = 0.0;         ///< river bed today
   double lowest_bed_level = 0.0;  ///< with the degradation allowed for
@@ -159,7 +160,7 @@ struct Setting {
 /// What sizing starts from. `flows` holds the flow that enters the basin for every discharge of the range at the chosen level.
 struct SizingInput {
   const Setting& setting;
-  std::span<const site::ToeFlow> flows;  ///< in order of discharge, at least one; the last is the largest
+  std::span<const site::ToeFlow> flows;                     ///< in order of discharge, at least one; the last is the largest
   std::span<const std::array<double, 3>> tailwater_levels;  ///< of the flows, low, expected, high
   double apron_level = 0.0;
 };

@@ -35,14 +35,28 @@ const Method radius_method{.id = "bucket.radius.flip",
                            }};
 
 constexpr Limit limits[] = {
-    {.id = "flip_bucket.velocity", .title = "Velocity at the lip at the largest discharge", .measure = Measure::velocity,
-     .sense = LimitSense::at_least, .limit = 15.0, .otherwise = Status::fails,
-     .advice = "A slower jet does not fly clear: use a basin for a jump.", .source = "practice",
-     .place = "ski jumps from 15 to 20 m/s", .provenance = Provenance::common_practice, .largest_only = true},
-    {.id = "flip_bucket.velocity_usual", .title = "Velocity at the lip of usual flip buckets", .measure = Measure::velocity,
-     .sense = LimitSense::at_least, .limit = 20.0, .otherwise = Status::caution,
-     .advice = "Between 15 and 20 m/s compare a basin for a jump.", .source = "practice",
-     .place = "ski jumps from 15 to 20 m/s", .provenance = Provenance::common_practice, .largest_only = true},
+    {.id = "flip_bucket.velocity",
+     .title = "Velocity at the lip at the largest discharge",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_least,
+     .limit = 15.0,
+     .otherwise = Status::fails,
+     .advice = "A slower jet does not fly clear: use a basin for a jump.",
+     .source = "practice",
+     .place = "ski jumps from 15 to 20 m/s",
+     .provenance = Provenance::common_practice,
+     .largest_only = true},
+    {.id = "flip_bucket.velocity_usual",
+     .title = "Velocity at the lip of usual flip buckets",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_least,
+     .limit = 20.0,
+     .otherwise = Status::caution,
+     .advice = "Between 15 and 20 m/s compare a basin for a jump.",
+     .source = "practice",
+     .place = "ski jumps from 15 to 20 m/s",
+     .provenance = Provenance::common_practice,
+     .largest_only = true},
 };
 
 /// What the jet does in the river at one discharge and one tailwater.
@@ -61,10 +75,10 @@ Landing landing_of(const site::ToeFlow& flow, double tailwater_level, const Sizi
                                      .d_m = choices.rock_block_size};
   const double depths[] = {hydraulics::scour_veronese(scour), hydraulics::scour_mason_arumugam(scour),
                            hydraulics::scour_mason_arumugam_constant(scour)};
-  return {.far_throw = hydraulics::jet_throw_depth(
-              {.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = 1.0}),
-          .near_throw = hydraulics::jet_throw_depth(
-              {.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = 0.9}),
+  return {.far_throw =
+              hydraulics::jet_throw_depth({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = 1.0}),
+          .near_throw =
+              hydraulics::jet_throw_depth({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = 0.9}),
           .scour = *std::max_element(std::begin(depths), std::end(depths)),
           .least_scour = *std::min_element(std::begin(depths), std::end(depths)),
           .discharge = flow.discharge};
@@ -86,11 +100,10 @@ class FlipBucket final : public Dissipator {
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {"even flow over the width of the bucket",
                                                     "a drain, and protection for small flows that do not leave the bucket"};
-    static constexpr std::string_view failures[] = {"scour that reaches back to the structure or into the banks",
-                                                    "small flows that fall at the foot of the bucket",
-                                                    "spray that wets slopes, roads and switchyards",
-                                                    "a bar below the pool that raises the tailwater",
-                                                    "cavitation at the lip and its joints"};
+    static constexpr std::string_view failures[] = {
+        "scour that reaches back to the structure or into the banks", "small flows that fall at the foot of the bucket",
+        "spray that wets slopes, roads and switchyards", "a bar below the pool that raises the tailwater",
+        "cavitation at the lip and its joints"};
     static const Method* const methods[] = {&radius_method};
     static const TypeRecord record{
         .id = "flip_bucket",
@@ -147,31 +160,32 @@ class FlipBucket final : public Dissipator {
     const auto worst = deepest(input, lip_level);
     const auto least = landing_of(input.flows.front(), input.tailwater_levels.front()[0], input, lip_level);
     const bool sound = input.setting.choices.is_sound_rock;
-    return {choice_note("flip_bucket.throw", "Throw of the jet, longest estimate", worst.far_throw, dimension::length,
-                        "From the lip, " + at_discharge(worst.discharge) + "; prototype jets fall nearer, about " +
-                            quantity_token(worst.near_throw, dimension::length) + ".",
-                        small_dams),
-            choice_note("flip_bucket.scour", "Depth of scour below the tailwater, largest of three formulas", worst.scour,
-                        dimension::length,
-                        "At " + quantity_token(worst.discharge, dimension::discharge) + "; the smallest of the formulas gives " +
-                            quantity_token(worst.least_scour, dimension::length) + ".",
-                        {"mason_arumugam_1985", "beside Veronese", Provenance::memory}),
-            limit_finding("flip_bucket.scour_reach", "Throw over the depth of scour", worst.near_throw / worst.scour,
-                          LimitSense::at_least, 1.5, dimension::none, Status::caution,
-                          "A scour hole with sides of 1.5:1 must not reach the structure.",
-                          "Throw the jet farther, dig the pool in advance, or line it.", common_practice),
-            limit_finding("flip_bucket.low_flow", "Throw of the smallest discharge over the length of the bucket",
-                          least.near_throw / structure.length, LimitSense::at_least, 1.0, dimension::none, Status::caution,
-                          "Small discharges fall at the foot of the bucket or do not leave it.",
-                          "Protect the foot by an apron and give the bucket a drain.", common_practice),
-            limit_finding("flip_bucket.rock", "River bed below shown to be sound rock", sound ? 1.0 : 0.0, LimitSense::at_least,
-                          1.0, dimension::none, Status::fails,
-                          sound ? "The site file says that it is." : "The site file does not say that it is.",
-                          "A plunge pool needs competent rock: have it shown by a specialist, then set sound_rock in "
-                          "[basin.choices].",
-                          common_practice),
-            choice_note("flip_bucket.radius_rule", "Radius of the bucket over the depth", radius_factor, dimension::none,
-                        "Five depths are used; three are allowed by another rule.", small_dams)};
+    return {
+        choice_note("flip_bucket.throw", "Throw of the jet, longest estimate", worst.far_throw, dimension::length,
+                    "From the lip, " + at_discharge(worst.discharge) + "; prototype jets fall nearer, about " +
+                        quantity_token(worst.near_throw, dimension::length) + ".",
+                    small_dams),
+        choice_note("flip_bucket.scour", "Depth of scour below the tailwater, largest of three formulas", worst.scour,
+                    dimension::length,
+                    "At " + quantity_token(worst.discharge, dimension::discharge) + "; the smallest of the formulas gives " +
+                        quantity_token(worst.least_scour, dimension::length) + ".",
+                    {"mason_arumugam_1985", "beside Veronese", Provenance::memory}),
+        limit_finding("flip_bucket.scour_reach", "Throw over the depth of scour", worst.near_throw / worst.scour,
+                      LimitSense::at_least, 1.5, dimension::none, Status::caution,
+                      "A scour hole with sides of 1.5:1 must not reach the structure.",
+                      "Throw the jet farther, dig the pool in advance, or line it.", common_practice),
+        limit_finding("flip_bucket.low_flow", "Throw of the smallest discharge over the length of the bucket",
+                      least.near_throw / structure.length, LimitSense::at_least, 1.0, dimension::none, Status::caution,
+                      "Small discharges fall at the foot of the bucket or do not leave it.",
+                      "Protect the foot by an apron and give the bucket a drain.", common_practice),
+        limit_finding("flip_bucket.rock", "River bed below shown to be sound rock", sound ? 1.0 : 0.0, LimitSense::at_least,
+                      1.0, dimension::none, Status::fails,
+                      sound ? "The site file says that it is." : "The site file does not say that it is.",
+                      "A plunge pool needs competent rock: have it shown by a specialist, then set sound_rock in "
+                      "[basin.choices].",
+                      common_practice),
+        choice_note("flip_bucket.radius_rule", "Radius of the bucket over the depth", radius_factor, dimension::none,
+                    "Five depths are used; three are allowed by another rule.", small_dams)};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}
@@ -188,10 +202,10 @@ class FlipBucket final : public Dissipator {
     working.add(hydraulics::record::jet_throw, {flow.V1, choices.flip_lip_angle, drop},
                 {hydraulics::jet_throw({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop})}, "throw of the jet");
     for (const double K : {1.0, 0.9})
-      working.add(hydraulics::record::jet_throw_depth, {flow.V1, choices.flip_lip_angle, drop, flow.y1, K},
-                  {hydraulics::jet_throw_depth(
-                      {.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = K})},
-                  "throw of the jet");
+      working.add(
+          hydraulics::record::jet_throw_depth, {flow.V1, choices.flip_lip_angle, drop, flow.y1, K},
+          {hydraulics::jet_throw_depth({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = K})},
+          "throw of the jet");
     working.add(hydraulics::record::scour_veronese, {scour.q, scour.H}, {hydraulics::scour_veronese(scour)}, "scour");
     working.add(hydraulics::record::scour_mason_arumugam, {scour.q, scour.H, scour.h, scour.d_m},
                 {hydraulics::scour_mason_arumugam(scour)}, "scour");

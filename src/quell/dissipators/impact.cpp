@@ -1,8 +1,8 @@
-// Impact basin (Type VI): the jet of a pipe or a small channel hits a hanging wall. It needs no tailwater, and its width follows
-// from the jet alone.
+// Impact basin (Type VI): the jet of a pipe or a small channel hits a hanging wall. It needs no tailwater, and its width
+// follows from the jet alone.
 //
-// Source: Peterka (1984), section 6, recalled; limits and proportions as reproduced from Hydraulic Engineering Circular 14 and in
-// course notes on canal structures, read.
+// Source: Peterka (1984), section 6, recalled; limits and proportions as reproduced from Hydraulic Engineering Circular 14 and
+// in course notes on canal structures, read.
 #include <algorithm>
 #include <cmath>
 
@@ -157,20 +157,47 @@ const Method force_method{.id = "basin.force.impact",
                           }};
 
 constexpr Limit limits[] = {
-    {.id = "impact.discharge", .title = "Discharge of one basin", .measure = Measure::discharge, .sense = LimitSense::at_most,
-     .limit = 11.326739, .otherwise = Status::fails,
-     .advice = "Above 400 ft3/s divide the flow between basins, or use a basin for a jump.", .source = "hec14_2006",
-     .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen, .of_tests = true},
-    {.id = "impact.velocity", .title = "Velocity entering", .measure = Measure::velocity, .sense = LimitSense::at_most,
-     .limit = 15.24, .otherwise = Status::fails, .advice = "Above 50 ft/s use a basin for a jump.", .source = "hec14_2006",
-     .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen, .of_tests = true},
-    {.id = "impact.discharge_tested", .title = "Discharge within the tests", .measure = Measure::discharge,
-     .sense = LimitSense::at_most, .limit = 9.599411, .otherwise = Status::caution,
-     .advice = "The tests themselves ended at 339 ft3/s: have the design checked.", .source = "peterka_1984", .place = "sec. 6",
+    {.id = "impact.discharge",
+     .title = "Discharge of one basin",
+     .measure = Measure::discharge,
+     .sense = LimitSense::at_most,
+     .limit = 11.326739,
+     .otherwise = Status::fails,
+     .advice = "Above 400 ft3/s divide the flow between basins, or use a basin for a jump.",
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen,
+     .of_tests = true},
+    {.id = "impact.velocity",
+     .title = "Velocity entering",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 15.24,
+     .otherwise = Status::fails,
+     .advice = "Above 50 ft/s use a basin for a jump.",
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen,
+     .of_tests = true},
+    {.id = "impact.discharge_tested",
+     .title = "Discharge within the tests",
+     .measure = Measure::discharge,
+     .sense = LimitSense::at_most,
+     .limit = 9.599411,
+     .otherwise = Status::caution,
+     .advice = "The tests themselves ended at 339 ft3/s: have the design checked.",
+     .source = "peterka_1984",
+     .place = "sec. 6",
      .provenance = Provenance::memory},
-    {.id = "impact.velocity_tested", .title = "Velocity within the tests", .measure = Measure::velocity,
-     .sense = LimitSense::at_most, .limit = 9.144, .otherwise = Status::caution,
-     .advice = "The tests themselves ended at 30 ft/s: have the design checked.", .source = "peterka_1984", .place = "sec. 6",
+    {.id = "impact.velocity_tested",
+     .title = "Velocity within the tests",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 9.144,
+     .otherwise = Status::caution,
+     .advice = "The tests themselves ended at 30 ft/s: have the design checked.",
+     .source = "peterka_1984",
+     .place = "sec. 6",
      .provenance = Provenance::memory},
 };
 
@@ -185,11 +212,11 @@ class Impact final : public Dissipator {
     static constexpr std::string_view approach[] = {
         "pipe horizontal over at least three diameters before the basin, sized for about 3.7 m/s",
         "air vent of a sixth of the pipe's diameter near its upstream end", "little floating debris"};
-    static constexpr std::string_view failures[] = {"clogged by debris: all the water then runs over the hanging wall",
-                                                    "high tailwater that runs over the wall",
-                                                    "a jet that passes under the wall of a basin that is too wide",
-                                                    "cracks in the hanging wall from the force of the jet"};
-    static const Method* const methods[] = {&jet_method, &wide_method, &read_method, &depth_method, &size_method, &force_method};
+    static constexpr std::string_view failures[] = {
+        "clogged by debris: all the water then runs over the hanging wall", "high tailwater that runs over the wall",
+        "a jet that passes under the wall of a basin that is too wide", "cracks in the hanging wall from the force of the jet"};
+    static const Method* const methods[] = {&jet_method,   &wide_method, &read_method,
+                                            &depth_method, &size_method, &force_method};
     static const TypeRecord record{.id = "impact",
                                    .name = "Impact basin (Type VI)",
                                    .summary =
@@ -261,25 +288,25 @@ class Impact final : public Dissipator {
     const Proportions p = proportions(width);
     double deepest = -no_limit;
     for (const auto& levels : input.tailwater_levels) deepest = std::max(deepest, levels[2] - input.apron_level);
-    return {
-        limit_finding("impact.width_ratio", "Width over the side of the jet, least", width / jet.d, LimitSense::at_least, 3.0,
-                      dimension::none, Status::fails, "Narrower basins are impractical.", "Use another type.", notes),
-        limit_finding("impact.width_spread", "Width over the width by the points of the chart", width / jet.d / read_ratio(jet.F),
-                      LimitSense::at_most, 1.10, dimension::none, Status::caution,
-                      "In a basin that is too wide the jet passes below the wall; the chart is known at few points.",
-                      "Take the chart of the source in hand before the width is fixed.", notes),
-        limit_finding("impact.tailwater", "Highest tailwater over the top of the hanging wall", deepest / (p.h3 + p.h2),
-                      LimitSense::at_most, 1.0, dimension::none, Status::caution,
-                      "Depth above the floor in the high case; best at the wall's mid-height.",
-                      "Raise the basin: higher tailwater runs over the wall.", {"tm_5_820_3", "impact basins", Provenance::seen}),
-        choice_note("impact.riprap", "Stone below the basin", width / 20.0, dimension::length,
-                    "Most stones of a twentieth of the width, over a length of one width, " +
-                        quantity_token(structure.end_sill_height, dimension::length) + " thick.",
-                    notes),
-        choice_note("impact.width_rule", "Width of the basin", width, dimension::length,
-                    input.setting.choices.impact_wide ? "The wider of two readings of the chart is used."
-                                                      : "The narrower reading of the chart is used.",
-                    {"peterka_1984", "sec. 6", Provenance::memory})};
+    return {limit_finding("impact.width_ratio", "Width over the side of the jet, least", width / jet.d, LimitSense::at_least,
+                          3.0, dimension::none, Status::fails, "Narrower basins are impractical.", "Use another type.", notes),
+            limit_finding("impact.width_spread", "Width over the width by the points of the chart",
+                          width / jet.d / read_ratio(jet.F), LimitSense::at_most, 1.10, dimension::none, Status::caution,
+                          "In a basin that is too wide the jet passes below the wall; the chart is known at few points.",
+                          "Take the chart of the source in hand before the width is fixed.", notes),
+            limit_finding("impact.tailwater", "Highest tailwater over the top of the hanging wall", deepest / (p.h3 + p.h2),
+                          LimitSense::at_most, 1.0, dimension::none, Status::caution,
+                          "Depth above the floor in the high case; best at the wall's mid-height.",
+                          "Raise the basin: higher tailwater runs over the wall.",
+                          {"tm_5_820_3", "impact basins", Provenance::seen}),
+            choice_note("impact.riprap", "Stone below the basin", width / 20.0, dimension::length,
+                        "Most stones of a twentieth of the width, over a length of one width, " +
+                            quantity_token(structure.end_sill_height, dimension::length) + " thick.",
+                        notes),
+            choice_note("impact.width_rule", "Width of the basin", width, dimension::length,
+                        input.setting.choices.impact_wide ? "The wider of two readings of the chart is used."
+                                                          : "The narrower reading of the chart is used.",
+                        {"peterka_1984", "sec. 6", Provenance::memory})};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}

@@ -8,15 +8,15 @@ namespace quell::dissipators {
 
 std::string_view name_of(Measure measure) {
   static constexpr std::string_view names[measure_count] = {
-      "Froude number at the toe", "Unit discharge", "Velocity at the toe",        "Discharge",
+      "Froude number at the toe", "Unit discharge",    "Velocity at the toe",      "Discharge",
       "Fall from crest to apron", "Head on the apron", "Fall over critical depth", "Slope of the chute"};
   return names[static_cast<std::size_t>(measure)];
 }
 
 Dimension dimension_of(Measure measure) {
-  static constexpr Dimension dimensions[measure_count] = {dimension::none,      dimension::unit_discharge, dimension::velocity,
-                                                          dimension::discharge, dimension::length,         dimension::length,
-                                                          dimension::none,      dimension::none};
+  static constexpr Dimension dimensions[measure_count] = {
+      dimension::none,   dimension::unit_discharge, dimension::velocity, dimension::discharge,
+      dimension::length, dimension::length,         dimension::none,     dimension::none};
   return dimensions[static_cast<std::size_t>(measure)];
 }
 
@@ -58,10 +58,10 @@ Finding judge_limit(const Limit& limit, const SizingInput& input) {
                                           : "Slope of the last reach of the chute, fall per horizontal length.";
   if (limit.largest_only) text = "At the largest discharge.";
   if (!limit.text.empty()) text += " " + std::string(limit.text);
-  auto finding = limit_finding(
-      std::string(limit.id.view()), std::string(limit.title.view()), worst.value, limit.sense, limit.limit,
-      dimension_of(limit.measure), limit.otherwise, std::move(text), std::string(limit.advice.view()),
-      {limit.source.view().data(), limit.place.empty() ? "" : limit.place.data(), limit.provenance});
+  auto finding =
+      limit_finding(std::string(limit.id.view()), std::string(limit.title.view()), worst.value, limit.sense, limit.limit,
+                    dimension_of(limit.measure), limit.otherwise, std::move(text), std::string(limit.advice.view()),
+                    {limit.source.view().data(), limit.place.empty() ? "" : limit.place.data(), limit.provenance});
   finding.asks_for_model = limit.of_tests && finding.status != Status::ok;
   return finding;
 }

@@ -70,8 +70,7 @@ Element dentated_sill(double basin_width, double y2, double basin_end) {
   element.name = "Dentated end sill";
   element.length = top + 2.0 * element.height;
   element.station = basin_end - element.length;
-  element.profile = {
-      {element.station, 0.0}, {basin_end - top, element.height}, {basin_end, element.height}, {basin_end, 0.0}};
+  element.profile = {{element.station, 0.0}, {basin_end - top, element.height}, {basin_end, element.height}, {basin_end, 0.0}};
   element.remark =
       "upstream face 2H:1V, vertical downstream face, one dentate against each wall, sharp edges; take the floor between the "
       "dentates from fig. 14 of the source";

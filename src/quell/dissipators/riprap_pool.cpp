@@ -1,5 +1,5 @@
-// Riprap-lined pool at an outlet: the jet digs into a pool whose lining of stone is made for it. The level of the option is that
-// of the outlet's invert, on the river bed.
+// Riprap-lined pool at an outlet: the jet digs into a pool whose lining of stone is made for it. The level of the option is
+// that of the outlet's invert, on the river bed.
 //
 // Source: Hydraulic Engineering Circular 14, chapter 10, recalled.
 #include <algorithm>
@@ -42,21 +42,22 @@ double pool_ratio(double stone_ratio, double froude, double tailwater_ratio) noe
   return 0.86 * std::pow(stone_ratio, -0.55) * froude - tailwater_term(tailwater_ratio);
 }
 
-const Method scour_method{.id = "basin.pool_depth.riprap_pool",
-                          .title = "Depth of the riprap-lined pool",
-                          .equation = "Fo = Vo/sqrt(g*ye); Co = min(2.4, max(1.4, 4*TW/ye - 1.6)); hs = ye*(0.86*(D50/ye)^(-0.55)*Fo - Co)",
-                          .inputs = scour_in,
-                          .outputs = scour_out,
-                          .source = "hec14_2006",
-                          .place = "sec. 10.1; at TW/ye of 0.75 the published term steps from 1.4 to the line, which meets it there",
-                          .provenance = Provenance::memory,
-                          .accuracy = "a fit to tests with D50 of 0.1 to 0.7 brink depths",
-                          .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                            out[0] = in[1] / std::sqrt(gravity * in[0]);
-                            out[1] = tailwater_term(in[3] / in[0]);
-                            out[2] = in[0] * pool_ratio(in[2] / in[0], out[0], in[3] / in[0]);
-                            return {};
-                          }};
+const Method scour_method{
+    .id = "basin.pool_depth.riprap_pool",
+    .title = "Depth of the riprap-lined pool",
+    .equation = "Fo = Vo/sqrt(g*ye); Co = min(2.4, max(1.4, 4*TW/ye - 1.6)); hs = ye*(0.86*(D50/ye)^(-0.55)*Fo - Co)",
+    .inputs = scour_in,
+    .outputs = scour_out,
+    .source = "hec14_2006",
+    .place = "sec. 10.1; at TW/ye of 0.75 the published term steps from 1.4 to the line, which meets it there",
+    .provenance = Provenance::memory,
+    .accuracy = "a fit to tests with D50 of 0.1 to 0.7 brink depths",
+    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      out[0] = in[1] / std::sqrt(gravity * in[0]);
+      out[1] = tailwater_term(in[3] / in[0]);
+      out[2] = in[0] * pool_ratio(in[2] / in[0], out[0], in[3] / in[0]);
+      return {};
+    }};
 
 const Method pool_method{.id = "basin.dimensions.riprap_pool",
                          .title = "Length and width of the riprap-lined pool",
@@ -75,14 +76,27 @@ const Method pool_method{.id = "basin.dimensions.riprap_pool",
                          }};
 
 constexpr Limit limits[] = {
-    {.id = "riprap_pool.froude_largest_discharge", .title = "Froude number of the outlet at the largest discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 3.0, .otherwise = Status::fails,
-     .advice = "Above 3 use a concrete basin.", .source = "hec14_2006", .place = "screening table of 1975, as reproduced",
-     .provenance = Provenance::seen, .largest_only = true},
-    {.id = "riprap_pool.froude_highest", .title = "Highest Froude number of the outlet", .measure = Measure::froude_number,
-     .sense = LimitSense::at_most, .limit = 3.0, .otherwise = Status::caution,
-     .advice = "Small discharges run above the tested range: check that the stone bears them.", .source = "hec14_2006",
-     .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen},
+    {.id = "riprap_pool.froude_largest_discharge",
+     .title = "Froude number of the outlet at the largest discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 3.0,
+     .otherwise = Status::fails,
+     .advice = "Above 3 use a concrete basin.",
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen,
+     .largest_only = true},
+    {.id = "riprap_pool.froude_highest",
+     .title = "Highest Froude number of the outlet",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 3.0,
+     .otherwise = Status::caution,
+     .advice = "Small discharges run above the tested range: check that the stone bears them.",
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen},
 };
 
 /// Stone that serves one discharge: as asked for, or the largest up to 0.45 of the brink depth whose pool is two stones deep.
@@ -141,11 +155,8 @@ class RiprapPool final : public Dissipator {
     const double pool_length = std::max(10.0 * depth, 3.0 * width);
     structure.length = std::max(longest(input), std::max(15.0 * depth, 4.0 * width));
     structure.end_width = width + 2.0 * structure.length / 3.0;
-    structure.floor = {{0.0, 0.0},
-                       {2.0 * depth, -depth},
-                       {pool_length - 2.0 * depth, -depth},
-                       {pool_length, 0.0},
-                       {structure.length, 0.0}};
+    structure.floor = {
+        {0.0, 0.0}, {2.0 * depth, -depth}, {pool_length - 2.0 * depth, -depth}, {pool_length, 0.0}, {structure.length, 0.0}};
     const auto mean_width = [&](double from, double to) {
       return width + (structure.end_width - width) * (from + to) / (2.0 * structure.length);
     };
@@ -172,8 +183,7 @@ class RiprapPool final : public Dissipator {
                           LimitSense::at_least, 2.0 * (1.0 - 1e-9), dimension::none, Status::fails,
                           "A shallower pool has no roller above the stone.", "Use smaller stone.", published),
             choice_note("riprap_pool.stone", "Median size of the stone", pool.stone, dimension::length,
-                        "Three stones thick in the pool, " +
-                            quantity_token(structure.riprap_volume, dimension::volume) +
+                        "Three stones thick in the pool, " + quantity_token(structure.riprap_volume, dimension::volume) +
                             " in all, on a filter; a cutoff at the downstream end.",
                         published)};
   }

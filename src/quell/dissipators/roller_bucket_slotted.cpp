@@ -1,5 +1,5 @@
-// Slotted roller bucket: teeth and an apron behind them, self-cleaning and at ease over a wider range of tailwater than the solid
-// bucket. Its radius and its least and largest tailwater are chart values that could not be read: it is screened only.
+// Slotted roller bucket: teeth and an apron behind them, self-cleaning and at ease over a wider range of tailwater than the
+// solid bucket. Its radius and its least and largest tailwater are chart values that could not be read: it is screened only.
 //
 // Source: Beichley and Peterka, slotted bucket tests; Peterka (1984), section 7.
 #include "quell/dissipators/parts.h"
@@ -31,13 +31,25 @@ const Method tailwater_method{.id = "bucket.tailwater.roller_slotted",
                               }};
 
 constexpr Limit limits[] = {
-    {.id = "roller_bucket_slotted.froude_lowest", .title = "Froude number of the entering jet at every discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_least, .limit = 2.0, .otherwise = Status::fails,
-     .advice = "Below 2 no roller forms: compare a jump basin.", .source = "peterka_1984", .place = "sec. 7",
+    {.id = "roller_bucket_slotted.froude_lowest",
+     .title = "Froude number of the entering jet at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 2.0,
+     .otherwise = Status::fails,
+     .advice = "Below 2 no roller forms: compare a jump basin.",
+     .source = "peterka_1984",
+     .place = "sec. 7",
      .provenance = Provenance::memory},
-    {.id = "roller_bucket_slotted.froude_highest", .title = "Highest Froude number of the entering jet",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 15.0, .otherwise = Status::caution,
-     .advice = "Check that small discharges above the tested range are served.", .source = "peterka_1984", .place = "sec. 7",
+    {.id = "roller_bucket_slotted.froude_highest",
+     .title = "Highest Froude number of the entering jet",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 15.0,
+     .otherwise = Status::caution,
+     .advice = "Check that small discharges above the tested range are served.",
+     .source = "peterka_1984",
+     .place = "sec. 7",
      .provenance = Provenance::memory},
 };
 
@@ -63,7 +75,8 @@ class RollerBucketSlotted final : public Dissipator {
         .model = "any bucket whose discharges do not all lie between the charted least and largest tailwater",
         .withheld =
             "Radius, teeth and the least and largest tailwater are chart values of Beichley, G.L. and Peterka, A.J., slotted "
-            "bucket energy dissipators (HYD-415), which could not be read here; two readings of the apron's slope disagree. The "
+            "bucket energy dissipators (HYD-415), which could not be read here; two readings of the apron's slope disagree. "
+            "The "
             "level is for screening, and no element is given.",
         .walls_from_tailwater = true,
         .methods = methods};

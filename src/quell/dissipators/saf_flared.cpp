@@ -15,22 +15,48 @@ namespace {
 constexpr double largest_share = 1.4;  ///< of the published tailwater
 
 constexpr Limit limits[] = {
-    {.id = "saf_flared.froude_lowest", .title = "Inflow Froude number at every discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_least, .limit = 1.7, .otherwise = Status::fails,
-     .advice = "Below 1.7 the jump is undular: line the bed instead of building a basin.", .source = "blaisdell_1959",
-     .place = "range of the tests", .provenance = Provenance::memory},
-    {.id = "saf_flared.froude_largest_discharge", .title = "Inflow Froude number at the largest discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 17.0, .otherwise = Status::fails,
-     .advice = "Above 17 use Type II, or a physical model.", .source = "blaisdell_1959", .place = "range of the tests",
-     .provenance = Provenance::memory, .largest_only = true},
-    {.id = "saf_flared.froude_highest", .title = "Highest inflow Froude number", .measure = Measure::froude_number,
-     .sense = LimitSense::at_most, .limit = 17.0, .otherwise = Status::caution,
-     .advice = "Check that small discharges above the tested range are served.", .source = "blaisdell_1959",
-     .place = "range of the tests", .provenance = Provenance::memory},
-    {.id = "saf_flared.velocity", .title = "Velocity at the toe, for the blocks", .measure = Measure::velocity,
-     .sense = LimitSense::at_most, .limit = 18.288, .otherwise = Status::fails,
-     .advice = "Above 60 ft/s chute blocks are not used: Type II, or a physical model.", .source = "tm_5_820_3",
-     .place = "par. 5-4", .provenance = Provenance::seen, .of_tests = true},
+    {.id = "saf_flared.froude_lowest",
+     .title = "Inflow Froude number at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 1.7,
+     .otherwise = Status::fails,
+     .advice = "Below 1.7 the jump is undular: line the bed instead of building a basin.",
+     .source = "blaisdell_1959",
+     .place = "range of the tests",
+     .provenance = Provenance::memory},
+    {.id = "saf_flared.froude_largest_discharge",
+     .title = "Inflow Froude number at the largest discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 17.0,
+     .otherwise = Status::fails,
+     .advice = "Above 17 use Type II, or a physical model.",
+     .source = "blaisdell_1959",
+     .place = "range of the tests",
+     .provenance = Provenance::memory,
+     .largest_only = true},
+    {.id = "saf_flared.froude_highest",
+     .title = "Highest inflow Froude number",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 17.0,
+     .otherwise = Status::caution,
+     .advice = "Check that small discharges above the tested range are served.",
+     .source = "blaisdell_1959",
+     .place = "range of the tests",
+     .provenance = Provenance::memory},
+    {.id = "saf_flared.velocity",
+     .title = "Velocity at the toe, for the blocks",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 18.288,
+     .otherwise = Status::fails,
+     .advice = "Above 60 ft/s chute blocks are not used: Type II, or a physical model.",
+     .source = "tm_5_820_3",
+     .place = "par. 5-4",
+     .provenance = Provenance::seen,
+     .of_tests = true},
 };
 
 double flare_of(const site::ToeFlow& flow, const Setting& setting) noexcept {
@@ -41,8 +67,7 @@ double flare_of(const site::ToeFlow& flow, const Setting& setting) noexcept {
 /// Sequent depth at the end of the diverging jump; the rectangular one where the balance has no answer.
 double sequent_depth(const site::ToeFlow& flow, const Setting& setting) noexcept {
   const double length = saf_rules::basin_length(flow.F1, flow.y2);
-  const double ratio =
-      hydraulics::radius_ratio({.b1 = setting.width, .t = flare_of(flow, setting), .Lj = length});
+  const double ratio = hydraulics::radius_ratio({.b1 = setting.width, .t = flare_of(flow, setting), .Lj = length});
   const auto radial = hydraulics::sequent_depth_radial({.y1 = flow.y1, .V1 = flow.V1, .r = ratio});
   if (!radial) return flow.y2;
   return setting.choices.flared_larger ? std::max(*radial, flow.y2) : *radial;
@@ -107,17 +132,16 @@ class SafFlared final : public Dissipator {
     const double flare = (structure.end_width - input.setting.width) / (2.0 * structure.length);
     const bool larger = input.setting.choices.flared_larger;
     Findings findings = saf_rules::findings("saf_flared", input, structure);
-    findings.push_back(limit_finding(
-        "saf_flared.flare", "Flare of each wall at the largest discharge", flare, LimitSense::at_most,
-        hydraulics::largest_flare({.F = flow.F1}) * (1.0 + 1e-9), dimension::none, Status::fails,
-        "Lateral per longitudinal, against 1/(3 F1).", "Reduce the flare: the flow does not follow the walls.",
-        {"hec14_2006", "ch. 4, errata", Provenance::seen}));
-    findings.push_back(choice_note(
-        "saf_flared.sequent_depth_rule", "Sequent depth used over that of a rectangular basin",
-        sequent_depth(flow, input.setting) / flow.y2, dimension::none,
-        larger ? "The larger of the rectangular and the radial sequent depth is used."
-               : "The radial sequent depth is used; the rectangular one is larger above F1 = 2.26.",
-        {"blaisdell_1959", "flared basin; radial balance of momentum", Provenance::memory}));
+    findings.push_back(limit_finding("saf_flared.flare", "Flare of each wall at the largest discharge", flare,
+                                     LimitSense::at_most, hydraulics::largest_flare({.F = flow.F1}) * (1.0 + 1e-9),
+                                     dimension::none, Status::fails, "Lateral per longitudinal, against 1/(3 F1).",
+                                     "Reduce the flare: the flow does not follow the walls.",
+                                     {"hec14_2006", "ch. 4, errata", Provenance::seen}));
+    findings.push_back(choice_note("saf_flared.sequent_depth_rule", "Sequent depth used over that of a rectangular basin",
+                                   sequent_depth(flow, input.setting) / flow.y2, dimension::none,
+                                   larger ? "The larger of the rectangular and the radial sequent depth is used."
+                                          : "The radial sequent depth is used; the rectangular one is larger above F1 = 2.26.",
+                                   {"blaisdell_1959", "flared basin; radial balance of momentum", Provenance::memory}));
     return findings;
   }
 

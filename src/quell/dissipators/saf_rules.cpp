@@ -76,8 +76,9 @@ const Method blocks_method{.id = "basin.blocks.saf",
                            .inputs = blocks_in,
                            .outputs = blocks_out,
                            .source = "blaisdell_1959",
-                           .place = "width and spacing about 0.75 of the depth; HEC-14 rounds, the lower whole number keeps the "
-                                    "clearance of 3/8 of the depth at the walls",
+                           .place =
+                               "width and spacing about 0.75 of the depth; HEC-14 rounds, the lower whole number keeps the "
+                               "clearance of 3/8 of the depth at the walls",
                            .provenance = Provenance::memory,
                            .accuracy = "width adjusted to whole blocks; half of the width is blocked, within 40 to 55 %",
                            .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {

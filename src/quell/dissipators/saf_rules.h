@@ -1,7 +1,7 @@
 // Rules of the St. Anthony Falls (SAF) basin, shared by its rectangular and its flared form.
 //
-// Source: Blaisdell (1959) and Hydraulic Engineering Circular 14, recalled. F1 = V1/sqrt(g y1); the first source writes F for its
-// square.
+// Source: Blaisdell (1959) and Hydraulic Engineering Circular 14, recalled. F1 = V1/sqrt(g y1); the first source writes F for
+// its square.
 #pragma once
 
 #include "quell/dissipators/parts.h"

@@ -69,22 +69,47 @@ const Method sill_method{.id = "basin.end_sill.sloping_apron",
                          }};
 
 constexpr Limit limits[] = {
-    {.id = "sloping_apron.froude_lowest", .title = "Inflow Froude number at every discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_least, .limit = 2.5, .otherwise = Status::fails,
-     .advice = "Below 2.5 the tests say nothing; compare a plain level apron.", .source = "peterka_1984", .place = "sec. 5",
+    {.id = "sloping_apron.froude_lowest",
+     .title = "Inflow Froude number at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 2.5,
+     .otherwise = Status::fails,
+     .advice = "Below 2.5 the tests say nothing; compare a plain level apron.",
+     .source = "peterka_1984",
+     .place = "sec. 5",
      .provenance = Provenance::memory},
-    {.id = "sloping_apron.froude_usual", .title = "Inflow Froude number within the tests, lower end",
-     .measure = Measure::froude_number, .sense = LimitSense::at_least, .limit = 4.0, .otherwise = Status::caution,
-     .advice = "Below 4 the fit of the tailwater is extrapolated: leave more margin.", .source = "subramanya_2009",
-     .place = "fit for F1 of 4 to 14", .provenance = Provenance::memory},
-    {.id = "sloping_apron.froude_highest", .title = "Inflow Froude number within the tests, upper end",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 13.0, .otherwise = Status::caution,
+    {.id = "sloping_apron.froude_usual",
+     .title = "Inflow Froude number within the tests, lower end",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 4.0,
+     .otherwise = Status::caution,
+     .advice = "Below 4 the fit of the tailwater is extrapolated: leave more margin.",
+     .source = "subramanya_2009",
+     .place = "fit for F1 of 4 to 14",
+     .provenance = Provenance::memory},
+    {.id = "sloping_apron.froude_highest",
+     .title = "Inflow Froude number within the tests, upper end",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 13.0,
+     .otherwise = Status::caution,
      .advice = "Small discharges above the tested range do not govern the length; check that none does here.",
-     .source = "subramanya_2009", .place = "length for F1 of 4.5 to 13", .provenance = Provenance::memory},
-    {.id = "sloping_apron.unit_discharge", .title = "Unit discharge without a physical model",
-     .measure = Measure::unit_discharge, .sense = LimitSense::at_most, .limit = 46.4515, .otherwise = Status::caution,
+     .source = "subramanya_2009",
+     .place = "length for F1 of 4.5 to 13",
+     .provenance = Provenance::memory},
+    {.id = "sloping_apron.unit_discharge",
+     .title = "Unit discharge without a physical model",
+     .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most,
+     .limit = 46.4515,
+     .otherwise = Status::caution,
      .advice = "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).",
-     .source = "peterka_1984", .place = "sec. 5", .provenance = Provenance::memory, .of_tests = true},
+     .source = "peterka_1984",
+     .place = "sec. 5",
+     .provenance = Provenance::memory,
+     .of_tests = true},
 };
 
 double jump_length(const site::ToeFlow& flow, const Setting& setting) noexcept {
@@ -96,10 +121,9 @@ class SlopingApron final : public Dissipator {
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {"even flow over the whole width",
                                                     "chute of any slope, unless it is long and flat"};
-    static constexpr std::string_view failures[] = {
-        "swept out at a middle discharge whose tailwater was not looked at",
-        "jump that slides down the apron when the river bed has degraded",
-        "stones drawn onto the apron by one-sided operation"};
+    static constexpr std::string_view failures[] = {"swept out at a middle discharge whose tailwater was not looked at",
+                                                    "jump that slides down the apron when the river bed has degraded",
+                                                    "stones drawn onto the apron by one-sided operation"};
     static const Method* const methods[] = {&tailwater_method, &length_method, &sill_method};
     static const TypeRecord record{.id = "sloping_apron",
                                    .name = "Sloping apron (Basin V)",
@@ -142,13 +166,13 @@ class SlopingApron final : public Dissipator {
     sill.profile.front().z = slope * sill.length;
     sill.remark = "triangular, upstream face 3H:1V; half this height is published too";
     structure.elements = {sill};
-    trace(working, hydraulics::record::jump_length_sloping, {longest.y2, slope, longest.F1}, {jump_length(longest, input.setting)},
-          "horizontal length of the jump");
-    trace(working, length_method, {jump_length(longest, input.setting), input.setting.choices.apron_share},
-          {structure.length}, "length of the apron");
+    trace(working, hydraulics::record::jump_length_sloping, {longest.y2, slope, longest.F1},
+          {jump_length(longest, input.setting)}, "horizontal length of the jump");
+    trace(working, length_method, {jump_length(longest, input.setting), input.setting.choices.apron_share}, {structure.length},
+          "length of the apron");
     trace(working, sill_method, {flow.y2}, {structure.end_sill_height}, "end sill");
-    add_face_load(structure, "end_sill", "Force on the end sill, whole width",
-                  input.setting.width * structure.end_sill_height, flow.V1, working);
+    add_face_load(structure, "end_sill", "Force on the end sill, whole width", input.setting.width * structure.end_sill_height,
+                  flow.V1, working);
     return structure;
   }
 
@@ -157,21 +181,20 @@ class SlopingApron final : public Dissipator {
     const auto& choices = input.setting.choices;
     const double upper = hydraulics::sequent_depth_rajaratnam({flow.y1, flow.V1, std::atan(choices.apron_slope)});
     const double required = tailwater_need(flow, input.setting).required;
-    return {
-        limit_finding("sloping_apron.length_rule", "Paved share of the jump", choices.apron_share, LimitSense::at_least, 1.0,
-                      dimension::none, Status::caution,
-                      choices.apron_share < 1.0 ? "Part of the jump stands on the river bed."
-                                                : "The whole jump stands on the apron; on rock about 0.6 of it is usual.",
-                      "Show that the rock behind the apron withstands the end of the jump.",
-                      {"peterka_1984", "sec. 5", Provenance::memory}),
-        choice_note("sloping_apron.tailwater_second", "Tailwater by the second published fit over the one used",
-                    upper / required, dimension::none,
-                    "The first is used for the level; the second bounds it from above at the largest discharge.",
-                    {"rajaratnam_1967", "G = 10^(0.027 theta) F1 in the formula for level aprons", Provenance::memory}),
-        limit_finding("sloping_apron.slope", "Slope of the apron within the tests", choices.apron_slope, LimitSense::at_least,
-                      0.05, dimension::none, Status::caution, "Fall per horizontal length.",
-                      "On a slope flatter than 0.05 a level apron does the same with less tailwater.",
-                      {"peterka_1984", "sec. 5", Provenance::memory})};
+    return {limit_finding("sloping_apron.length_rule", "Paved share of the jump", choices.apron_share, LimitSense::at_least,
+                          1.0, dimension::none, Status::caution,
+                          choices.apron_share < 1.0 ? "Part of the jump stands on the river bed."
+                                                    : "The whole jump stands on the apron; on rock about 0.6 of it is usual.",
+                          "Show that the rock behind the apron withstands the end of the jump.",
+                          {"peterka_1984", "sec. 5", Provenance::memory}),
+            choice_note("sloping_apron.tailwater_second", "Tailwater by the second published fit over the one used",
+                        upper / required, dimension::none,
+                        "The first is used for the level; the second bounds it from above at the largest discharge.",
+                        {"rajaratnam_1967", "G = 10^(0.027 theta) F1 in the formula for level aprons", Provenance::memory}),
+            limit_finding("sloping_apron.slope", "Slope of the apron within the tests", choices.apron_slope,
+                          LimitSense::at_least, 0.05, dimension::none, Status::caution, "Fall per horizontal length.",
+                          "On a slope flatter than 0.05 a level apron does the same with less tailwater.",
+                          {"peterka_1984", "sec. 5", Provenance::memory})};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

@@ -74,8 +74,9 @@ const Method need_method{.id = "basin.tailwater.straight_drop",
 const Method nappe_method{
     .id = "basin.length.straight_drop",
     .title = "Nappe and length of the straight drop basin",
-    .equation = "xf = yc*(-0.406 + sqrt(3.195 + 4.368*h/yc)); xt = yc*(-0.406 + sqrt(3.195 + 4.368*(h - T)/yc)); "
-                "xs = yc*(0.691 + 0.228*(xt/yc)^2 + h/yc)/(0.185 + 0.456*xt/yc); xa = (xf + xs)/2; L = xa + 0.8*yc + 1.75*yc",
+    .equation =
+        "xf = yc*(-0.406 + sqrt(3.195 + 4.368*h/yc)); xt = yc*(-0.406 + sqrt(3.195 + 4.368*(h - T)/yc)); "
+        "xs = yc*(0.691 + 0.228*(xt/yc)^2 + h/yc)/(0.185 + 0.456*xt/yc); xa = (xf + xs)/2; L = xa + 0.8*yc + 1.75*yc",
     .inputs = nappe_in,
     .outputs = nappe_out,
     .source = "donnelly_blaisdell_1954",
@@ -109,18 +110,37 @@ const Method parts_method{.id = "basin.elements.straight_drop",
                           }};
 
 constexpr Limit limits[] = {
-    {.id = "straight_drop.fall", .title = "Fall from crest to floor", .measure = Measure::fall, .sense = LimitSense::at_most,
-     .limit = 4.572, .otherwise = Status::fails,
-     .advice = "Above 15 ft use a chute with a basin, or a baffled apron.", .source = "hec14_2006",
-     .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen},
-    {.id = "straight_drop.fall_ratio_least", .title = "Fall over critical depth, least", .measure = Measure::fall_ratio,
-     .sense = LimitSense::at_least, .limit = 1.0, .otherwise = Status::fails,
-     .advice = "Low drops need other criteria, with a plate or piers.", .source = "donnelly_blaisdell_1954",
-     .place = "range of the tests", .provenance = Provenance::memory},
-    {.id = "straight_drop.fall_ratio_largest", .title = "Fall over critical depth, largest", .measure = Measure::fall_ratio,
-     .sense = LimitSense::at_most, .limit = 15.0, .otherwise = Status::caution,
-     .advice = "Check that the largest discharge lies inside the tested range.", .source = "donnelly_blaisdell_1954",
-     .place = "range of the tests", .provenance = Provenance::memory, .largest_only = true},
+    {.id = "straight_drop.fall",
+     .title = "Fall from crest to floor",
+     .measure = Measure::fall,
+     .sense = LimitSense::at_most,
+     .limit = 4.572,
+     .otherwise = Status::fails,
+     .advice = "Above 15 ft use a chute with a basin, or a baffled apron.",
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen},
+    {.id = "straight_drop.fall_ratio_least",
+     .title = "Fall over critical depth, least",
+     .measure = Measure::fall_ratio,
+     .sense = LimitSense::at_least,
+     .limit = 1.0,
+     .otherwise = Status::fails,
+     .advice = "Low drops need other criteria, with a plate or piers.",
+     .source = "donnelly_blaisdell_1954",
+     .place = "range of the tests",
+     .provenance = Provenance::memory},
+    {.id = "straight_drop.fall_ratio_largest",
+     .title = "Fall over critical depth, largest",
+     .measure = Measure::fall_ratio,
+     .sense = LimitSense::at_most,
+     .limit = 15.0,
+     .otherwise = Status::caution,
+     .advice = "Check that the largest discharge lies inside the tested range.",
+     .source = "donnelly_blaisdell_1954",
+     .place = "range of the tests",
+     .provenance = Provenance::memory,
+     .largest_only = true},
 };
 
 class StraightDrop final : public Dissipator {
@@ -227,14 +247,15 @@ class StraightDrop final : public Dissipator {
         at = input.flows[i].discharge;
       }
     }
-    return {limit_finding("straight_drop.nappe", "Tailwater above the crest over critical depth", worst, LimitSense::at_most,
-                          0.6937, dimension::none, Status::fails,
-                          "Highest in the high tailwater case, " + at_discharge(at) + "; beyond the limit the nappe is drowned.",
-                          "Raise the crest, or accept that the drop does nothing at these discharges.", published),
-            limit_finding("straight_drop.crest_length", "Width of the drop over critical depth", input.setting.width / critical,
-                          LimitSense::at_least, 1.5, dimension::none, Status::fails, "Narrower drops were not tested.",
-                          "Widen the drop.", published),
-            width_finding("straight_drop", "block", structure.elements[0].width, 0.4 * critical, published)};
+    return {
+        limit_finding("straight_drop.nappe", "Tailwater above the crest over critical depth", worst, LimitSense::at_most,
+                      0.6937, dimension::none, Status::fails,
+                      "Highest in the high tailwater case, " + at_discharge(at) + "; beyond the limit the nappe is drowned.",
+                      "Raise the crest, or accept that the drop does nothing at these discharges.", published),
+        limit_finding("straight_drop.crest_length", "Width of the drop over critical depth", input.setting.width / critical,
+                      LimitSense::at_least, 1.5, dimension::none, Status::fails, "Narrower drops were not tested.",
+                      "Widen the drop.", published),
+        width_finding("straight_drop", "block", structure.elements[0].width, 0.4 * critical, published)};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

@@ -83,19 +83,39 @@ const Method stepped_method{.id = "basin.length.stepped_chute",
                             }};
 
 constexpr Limit limits[] = {
-    {.id = "type_1.froude_lowest", .title = "Lowest inflow Froude number", .measure = Measure::froude_number,
-     .sense = LimitSense::at_least, .limit = 1.7, .otherwise = Status::caution,
+    {.id = "type_1.froude_lowest",
+     .title = "Lowest inflow Froude number",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 1.7,
+     .otherwise = Status::caution,
      .advice = "Line the bed over at least four sequent depths instead of building a basin for these discharges.",
-     .source = "peterka_1984", .place = "sec. 1", .provenance = Provenance::memory,
+     .source = "peterka_1984",
+     .place = "sec. 1",
+     .provenance = Provenance::memory,
      .text = "Below 1.7 the jump is undular and needs no basin."},
-    {.id = "type_1.froude_usual", .title = "Froude number up to which a plain apron is usual",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 2.5, .otherwise = Status::caution,
+    {.id = "type_1.froude_usual",
+     .title = "Froude number up to which a plain apron is usual",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 2.5,
+     .otherwise = Status::caution,
      .advice = "Use it only where its full length is affordable and the tailwater is certain; compare Types II to IV.",
-     .source = "peterka_1984", .place = "sec. 1", .provenance = Provenance::memory, .largest_only = true},
-    {.id = "type_1.froude_table", .title = "Froude number within the table of jump lengths",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 18.0, .otherwise = Status::caution,
-     .advice = "Small discharges do not govern the length; check that none of them does here.", .source = "peterka_1984",
-     .place = "sec. 1", .provenance = Provenance::memory, .text = "Beyond the table its last value is held."},
+     .source = "peterka_1984",
+     .place = "sec. 1",
+     .provenance = Provenance::memory,
+     .largest_only = true},
+    {.id = "type_1.froude_table",
+     .title = "Froude number within the table of jump lengths",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 18.0,
+     .otherwise = Status::caution,
+     .advice = "Small discharges do not govern the length; check that none of them does here.",
+     .source = "peterka_1984",
+     .place = "sec. 1",
+     .provenance = Provenance::memory,
+     .text = "Beyond the table its last value is held."},
 };
 
 class TypeOne final : public Dissipator {
@@ -134,8 +154,8 @@ class TypeOne final : public Dissipator {
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = longest_flow(*this, input);
     const double smooth = smooth_length(flow, input.setting);
-    trace(working, input.setting.choices.type_1_long ? length_method : hydraulics::record::jump_length_em25,
-          {flow.F1, flow.y2}, {smooth}, "length of the basin");
+    trace(working, input.setting.choices.type_1_long ? length_method : hydraulics::record::jump_length_em25, {flow.F1, flow.y2},
+          {smooth}, "length of the basin");
     if (input.setting.is_stepped) trace(working, stepped_method, {smooth}, {stepped_factor * smooth}, "length below the steps");
     return jump_basin(*this, input, working);
   }

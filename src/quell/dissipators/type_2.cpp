@@ -127,60 +127,110 @@ const Method sill_method{.id = "basin.dentated_sill.type_2",
                          }};
 
 constexpr Symbol shallow_in[] = {{"Ts", "tailwater depth at which the jump is swept out", dimension::length, above_zero},
-                                  {"y2", "sequent depth", dimension::length, above_zero}};
+                                 {"y2", "sequent depth", dimension::length, above_zero}};
 
-const Method shallow_method{
-    .id = "basin.tailwater.type_2_sweep_out",
-    .title = "Tailwater of the Type II basin, 5 % above sweep-out",
-    .equation = "T = max(y2, Ts + 0.05*y2)",
-    .inputs = shallow_in,
-    .outputs = required_out,
-    .source = "peterka_1984",
-    .place = "sec. 2: the other reading of the margin of 5 %, as the worked example goes about it",
-    .provenance = Provenance::memory,
-    .accuracy = "up to 5 % of the sequent depth below the usual reading",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = std::max(in[1], in[0] + 0.05 * in[1]);
-      return {};
-    }};
+const Method shallow_method{.id = "basin.tailwater.type_2_sweep_out",
+                            .title = "Tailwater of the Type II basin, 5 % above sweep-out",
+                            .equation = "T = max(y2, Ts + 0.05*y2)",
+                            .inputs = shallow_in,
+                            .outputs = required_out,
+                            .source = "peterka_1984",
+                            .place = "sec. 2: the other reading of the margin of 5 %, as the worked example goes about it",
+                            .provenance = Provenance::memory,
+                            .accuracy = "up to 5 % of the sequent depth below the usual reading",
+                            .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                              out[0] = std::max(in[1], in[0] + 0.05 * in[1]);
+                              return {};
+                            }};
 
 constexpr Limit limits[] = {
-    {.id = "type_2.froude_lowest", .title = "Inflow Froude number at every discharge", .measure = Measure::froude_number,
-     .sense = LimitSense::at_least, .limit = 4.5, .otherwise = Status::fails,
-     .advice = "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.", .source = "peterka_1984",
-     .place = "sec. 2", .provenance = Provenance::memory},
-    {.id = "type_2.froude_highest", .title = "Highest inflow Froude number", .measure = Measure::froude_number,
-     .sense = LimitSense::at_most, .limit = 14.0, .otherwise = Status::caution,
+    {.id = "type_2.froude_lowest",
+     .title = "Inflow Froude number at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 4.5,
+     .otherwise = Status::fails,
+     .advice = "Below 4.5 the jump oscillates: compare Type IV, a narrower chute or a lower apron.",
+     .source = "peterka_1984",
+     .place = "sec. 2",
+     .provenance = Provenance::memory},
+    {.id = "type_2.froude_highest",
+     .title = "Highest inflow Froude number",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 14.0,
+     .otherwise = Status::caution,
      .advice = "Check that the governing discharge lies inside the range; beyond the curves their last value is held.",
-     .source = "hec14_2006", .place = "screening table of 1975, as reproduced", .provenance = Provenance::seen,
+     .source = "hec14_2006",
+     .place = "screening table of 1975, as reproduced",
+     .provenance = Provenance::seen,
      .text = "Small discharges run above the tested range and do not govern the size."},
-    {.id = "type_2.unit_discharge", .title = "Unit discharge without a physical model", .measure = Measure::unit_discharge,
-     .sense = LimitSense::at_most, .limit = 46.4515, .otherwise = Status::caution,
+    {.id = "type_2.unit_discharge",
+     .title = "Unit discharge without a physical model",
+     .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most,
+     .limit = 46.4515,
+     .otherwise = Status::caution,
      .advice = "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).",
-     .source = "peterka_1984", .place = "sec. 2", .provenance = Provenance::memory, .of_tests = true},
-    {.id = "type_2.fall", .title = "Fall from crest to apron without a physical model", .measure = Measure::fall,
-     .sense = LimitSense::at_most, .limit = 60.96, .otherwise = Status::caution,
-     .advice = "A physical model is required: the fall is above the tested range (200 ft).", .source = "peterka_1984",
-     .place = "sec. 2", .provenance = Provenance::memory, .of_tests = true},
+     .source = "peterka_1984",
+     .place = "sec. 2",
+     .provenance = Provenance::memory,
+     .of_tests = true},
+    {.id = "type_2.fall",
+     .title = "Fall from crest to apron without a physical model",
+     .measure = Measure::fall,
+     .sense = LimitSense::at_most,
+     .limit = 60.96,
+     .otherwise = Status::caution,
+     .advice = "A physical model is required: the fall is above the tested range (200 ft).",
+     .source = "peterka_1984",
+     .place = "sec. 2",
+     .provenance = Provenance::memory,
+     .of_tests = true},
     // What practitioners state without a published source.
-    {.id = "type_2.unit_discharge.practice", .title = "Unit discharge of usual practice", .measure = Measure::unit_discharge,
-     .sense = LimitSense::at_most, .limit = 46.0, .otherwise = Status::caution,
-     .advice = "A physical model is required beyond this unit discharge.", .source = "practice", .place = {},
-     .provenance = Provenance::common_practice, .of_tests = true},
-    {.id = "type_2.upstream_head.practice", .title = "Upstream head of usual practice", .measure = Measure::head,
-     .sense = LimitSense::at_most, .limit = 61.0, .otherwise = Status::caution,
-     .advice = "A physical model is required beyond this head.", .source = "practice", .place = {},
-     .provenance = Provenance::common_practice, .of_tests = true,
+    {.id = "type_2.unit_discharge.practice",
+     .title = "Unit discharge of usual practice",
+     .measure = Measure::unit_discharge,
+     .sense = LimitSense::at_most,
+     .limit = 46.0,
+     .otherwise = Status::caution,
+     .advice = "A physical model is required beyond this unit discharge.",
+     .source = "practice",
+     .place = {},
+     .provenance = Provenance::common_practice,
+     .of_tests = true},
+    {.id = "type_2.upstream_head.practice",
+     .title = "Upstream head of usual practice",
+     .measure = Measure::head,
+     .sense = LimitSense::at_most,
+     .limit = 61.0,
+     .otherwise = Status::caution,
+     .advice = "A physical model is required beyond this head.",
+     .source = "practice",
+     .place = {},
+     .provenance = Provenance::common_practice,
+     .of_tests = true,
      .text = "Head of the reservoir above the apron."},
-    {.id = "type_2.chute_slope.practice", .title = "Chute of 31 degrees or steeper has no effect on the jump",
-     .measure = Measure::chute_slope, .sense = LimitSense::at_least, .limit = 0.600860619,  // tan 31 degrees
+    {.id = "type_2.chute_slope.practice",
+     .title = "Chute of 31 degrees or steeper has no effect on the jump",
+     .measure = Measure::chute_slope,
+     .sense = LimitSense::at_least,
+     .limit = 0.600860619,  // tan 31 degrees
      .otherwise = Status::caution,
      .advice = "On a flatter chute the uniformity of the inflow must be shown; steepen it before the basin.",
-     .source = "practice", .place = {}, .provenance = Provenance::common_practice},
-    {.id = "type_2.chute_slope_steep.practice", .title = "Chute of 63 degrees or flatter has no effect on the jump",
-     .measure = Measure::chute_slope, .sense = LimitSense::at_most, .limit = 1.962610506,  // tan 63 degrees
-     .otherwise = Status::caution, .advice = "On a steeper chute the uniformity of the inflow must be shown.",
-     .source = "practice", .place = {}, .provenance = Provenance::common_practice},
+     .source = "practice",
+     .place = {},
+     .provenance = Provenance::common_practice},
+    {.id = "type_2.chute_slope_steep.practice",
+     .title = "Chute of 63 degrees or flatter has no effect on the jump",
+     .measure = Measure::chute_slope,
+     .sense = LimitSense::at_most,
+     .limit = 1.962610506,  // tan 63 degrees
+     .otherwise = Status::caution,
+     .advice = "On a steeper chute the uniformity of the inflow must be shown.",
+     .source = "practice",
+     .place = {},
+     .provenance = Provenance::common_practice},
 };
 
 class TypeTwo final : public Dissipator {
@@ -189,30 +239,30 @@ class TypeTwo final : public Dissipator {
     static constexpr std::string_view failures[] = {
         "stones drawn in over the sill by the return current, which grind the floor",
         "cavitation at the dentates and block edges at high velocity", "swept out when the river bed has degraded"};
-    static const Method* const methods[] = {&tailwater_method, &sweep_out_method, &length_method, &blocks_method, &sill_method, &shallow_method};
+    static const Method* const methods[] = {&tailwater_method, &sweep_out_method, &length_method,
+                                            &blocks_method,    &sill_method,      &shallow_method};
     static constexpr std::string_view approach[] = {"even flow over the whole width; a flat chute steepened before the basin",
                                                     "no baffle piers: the velocity forbids them"};
-    static const TypeRecord record{.id = "type_2",
-                                   .name = "Type II basin",
-                                   .summary =
-                                       "Chute blocks and a dentated end sill on a horizontal apron, without baffle piers: "
-                                       "for high spillways and large unit discharges.",
-                                   .source = "peterka_1984",
-                                   .place = "sec. 2",
-                                   .provenance = Provenance::memory,
-                                   .limits = limits,
-                                   .approach = approach,
-                                   .failure_modes = failures,
-                                   .model =
-                                       "a fall above 61 m, more than 46.5 m2/s, uneven or converging inflow, any major dam",
-                                   .methods = methods};
+    static const TypeRecord record{
+        .id = "type_2",
+        .name = "Type II basin",
+        .summary =
+            "Chute blocks and a dentated end sill on a horizontal apron, without baffle piers: "
+            "for high spillways and large unit discharges.",
+        .source = "peterka_1984",
+        .place = "sec. 2",
+        .provenance = Provenance::memory,
+        .limits = limits,
+        .approach = approach,
+        .failure_modes = failures,
+        .model = "a fall above 61 m, more than 46.5 m2/s, uneven or converging inflow, any major dam",
+        .methods = methods};
     return record;
   }
 
   TailwaterNeed tailwater_need(const site::ToeFlow& flow, const Setting& setting) const noexcept override {
     const double swept = sweep_out_depth(flow.F1, flow.y2);
-    const double required =
-        setting.choices.type_2_full ? required_share * flow.y2 : std::max(flow.y2, swept + 0.05 * flow.y2);
+    const double required = setting.choices.type_2_full ? required_share * flow.y2 : std::max(flow.y2, swept + 0.05 * flow.y2);
     return {swept, required, required_share * flow.y2, largest_share * flow.y2};
   }
 
@@ -239,17 +289,18 @@ class TypeTwo final : public Dissipator {
   Findings findings(const SizingInput& input, const Structure& structure) const override {
     const auto& flow = sizing_flow(input);
     const bool full = input.setting.choices.type_2_full;
-    return {width_finding("type_2", "chute_block", structure.elements[0].width, flow.y1, published),
-            choice_note("type_2.tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
-                        tailwater_need(flow, input.setting).required / flow.y2, dimension::none,
-                        full ? "The margin of 5 % is taken on the sequent depth; reading it as 5 % above sweep-out would ask for "
-                               "less."
-                             : "The margin of 5 % is taken above the sweep-out depth, never below the sequent depth; the usual "
-                               "reading asks for 1.05 sequent depths.",
-                        published),
-            choice_note("type_2.length.practice", "Length over sequent depth against the usual 4.4",
-                        basin_length(flow.F1, flow.y2) / flow.y2, dimension::none,
-                        "Practitioners take about 4.4 sequent depths; the published curve is used here.", common_practice)};
+    return {
+        width_finding("type_2", "chute_block", structure.elements[0].width, flow.y1, published),
+        choice_note("type_2.tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
+                    tailwater_need(flow, input.setting).required / flow.y2, dimension::none,
+                    full ? "The margin of 5 % is taken on the sequent depth; reading it as 5 % above sweep-out would ask for "
+                           "less."
+                         : "The margin of 5 % is taken above the sweep-out depth, never below the sequent depth; the usual "
+                           "reading asks for 1.05 sequent depths.",
+                    published),
+        choice_note("type_2.length.practice", "Length over sequent depth against the usual 4.4",
+                    basin_length(flow.F1, flow.y2) / flow.y2, dimension::none,
+                    "Practitioners take about 4.4 sequent depths; the published curve is used here.", common_practice)};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

@@ -59,8 +59,9 @@ const Method tailwater_method{.id = "basin.tailwater.type_4",
 const Method blocks_method{
     .id = "basin.chute_blocks.type_4",
     .title = "Deflector blocks of the Type IV basin",
-    .equation = "h1 = 2*y1; N1 = max(1, max(round(W/(3.5*0.75*y1)), ceil(W/(3.5*y1) - 1e-9))); w1 = W/(3.5*N1); s1 = 2.5*w1; "
-                "l1 = 2*y1",
+    .equation =
+        "h1 = 2*y1; N1 = max(1, max(round(W/(3.5*0.75*y1)), ceil(W/(3.5*y1) - 1e-9))); w1 = W/(3.5*N1); s1 = 2.5*w1; "
+        "l1 = 2*y1",
     .inputs = blocks_in,
     .outputs = blocks_out,
     .source = "peterka_1984",
@@ -93,22 +94,49 @@ const Method sill_method{.id = "basin.end_sill.type_4",
                          }};
 
 constexpr Limit limits[] = {
-    {.id = "type_4.froude_lowest", .title = "Inflow Froude number at every discharge", .measure = Measure::froude_number,
-     .sense = LimitSense::at_least, .limit = 2.5, .otherwise = Status::fails,
-     .advice = "Below 2.5 use a plain apron, a SAF basin, or no basin.", .source = "peterka_1984", .place = "sec. 4",
+    {.id = "type_4.froude_lowest",
+     .title = "Inflow Froude number at every discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_least,
+     .limit = 2.5,
+     .otherwise = Status::fails,
+     .advice = "Below 2.5 use a plain apron, a SAF basin, or no basin.",
+     .source = "peterka_1984",
+     .place = "sec. 4",
      .provenance = Provenance::memory},
-    {.id = "type_4.froude_highest", .title = "Inflow Froude number at the largest discharge",
-     .measure = Measure::froude_number, .sense = LimitSense::at_most, .limit = 4.5, .otherwise = Status::fails,
-     .advice = "Above 4.5 the jump is steady: use Type II or III, which are shorter.", .source = "peterka_1984",
-     .place = "sec. 4", .provenance = Provenance::memory, .largest_only = true},
-    {.id = "type_4.froude_small_discharge", .title = "Highest inflow Froude number", .measure = Measure::froude_number,
-     .sense = LimitSense::at_most, .limit = 4.5, .otherwise = Status::caution,
-     .advice = "Check that small discharges above the tested range are served by the tailwater.", .source = "peterka_1984",
-     .place = "sec. 4", .provenance = Provenance::memory, .text = "Small discharges run above the tested range."},
-    {.id = "type_4.velocity", .title = "Velocity at the toe without a physical model", .measure = Measure::velocity,
-     .sense = LimitSense::at_most, .limit = 15.24, .otherwise = Status::caution,
-     .advice = "Above 50 ft/s a basin for low Froude numbers needs a physical model.", .source = "dsd_1987", .place = "p. 391",
-     .provenance = Provenance::seen, .of_tests = true},
+    {.id = "type_4.froude_highest",
+     .title = "Inflow Froude number at the largest discharge",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 4.5,
+     .otherwise = Status::fails,
+     .advice = "Above 4.5 the jump is steady: use Type II or III, which are shorter.",
+     .source = "peterka_1984",
+     .place = "sec. 4",
+     .provenance = Provenance::memory,
+     .largest_only = true},
+    {.id = "type_4.froude_small_discharge",
+     .title = "Highest inflow Froude number",
+     .measure = Measure::froude_number,
+     .sense = LimitSense::at_most,
+     .limit = 4.5,
+     .otherwise = Status::caution,
+     .advice = "Check that small discharges above the tested range are served by the tailwater.",
+     .source = "peterka_1984",
+     .place = "sec. 4",
+     .provenance = Provenance::memory,
+     .text = "Small discharges run above the tested range."},
+    {.id = "type_4.velocity",
+     .title = "Velocity at the toe without a physical model",
+     .measure = Measure::velocity,
+     .sense = LimitSense::at_most,
+     .limit = 15.24,
+     .otherwise = Status::caution,
+     .advice = "Above 50 ft/s a basin for low Froude numbers needs a physical model.",
+     .source = "dsd_1987",
+     .place = "p. 391",
+     .provenance = Provenance::seen,
+     .of_tests = true},
 };
 
 Element deflector_blocks(double width, double y1, double slope) {
@@ -122,7 +150,8 @@ Element deflector_blocks(double width, double y1, double slope) {
   element.station = -foot;
   element.profile = {{-foot, height}, {face, height - top_fall * (foot + face)}, {face, 0.0}, {0.0, 0.0}};
   element.remark =
-      "top at least two depths long, falling 5 degrees with the flow, its highest edge two depths above the apron; compare with "
+      "top at least two depths long, falling 5 degrees with the flow, its highest edge two depths above the apron; compare "
+      "with "
       "the figure of the source where the height is measured";
   return element;
 }
@@ -135,19 +164,20 @@ class TypeFour final : public Dissipator {
                                                     "swept out by a small lack of tailwater",
                                                     "uplift under the long slab as the jump swings"};
     static const Method* const methods[] = {&tailwater_method, &blocks_method, &sill_method};
-    static const TypeRecord record{.id = "type_4",
-                                   .name = "Type IV basin",
-                                   .summary =
-                                       "Large deflector blocks at the foot of the chute and a solid sill, for the low Froude "
-                                       "numbers at which the jump oscillates.",
-                                   .source = "peterka_1984",
-                                   .place = "sec. 4",
-                                   .provenance = Provenance::memory,
-                                   .limits = limits,
-                                   .approach = approach,
-                                   .failure_modes = failures,
-                                   .model = "velocities above 15 m/s, a section that is not rectangular, strict limits on waves",
-                                   .methods = methods};
+    static const TypeRecord record{
+        .id = "type_4",
+        .name = "Type IV basin",
+        .summary =
+            "Large deflector blocks at the foot of the chute and a solid sill, for the low Froude "
+            "numbers at which the jump oscillates.",
+        .source = "peterka_1984",
+        .place = "sec. 4",
+        .provenance = Provenance::memory,
+        .limits = limits,
+        .approach = approach,
+        .failure_modes = failures,
+        .model = "velocities above 15 m/s, a section that is not rectangular, strict limits on waves",
+        .methods = methods};
     return record;
   }
 

@@ -46,10 +46,12 @@ namespace record {
 namespace {
 constexpr Range lip_angles{0.0, 1.2};
 constexpr Symbol throw_in[] = {{"V", "velocity at the lip", dimension::velocity, above_zero},
-                               {"theta", "lip angle above the horizontal", dimension::none, lip_angles, std::numeric_limits<double>::quiet_NaN(), lip_angles},
+                               {"theta", "lip angle above the horizontal", dimension::none, lip_angles,
+                                std::numeric_limits<double>::quiet_NaN(), lip_angles},
                                {"Y", "lip above the surface that the jet hits", dimension::length, {0.0, no_limit}}};
 constexpr Symbol depth_in[] = {{"V", "velocity at the lip", dimension::velocity, above_zero},
-                               {"theta", "lip angle above the horizontal", dimension::none, lip_angles, std::numeric_limits<double>::quiet_NaN(), lip_angles},
+                               {"theta", "lip angle above the horizontal", dimension::none, lip_angles,
+                                std::numeric_limits<double>::quiet_NaN(), lip_angles},
                                {"Y", "lip above the surface that the jet hits", dimension::length, {0.0, no_limit}},
                                {"d", "depth at the lip", dimension::length, above_zero},
                                {"K", "1 in theory, 0.9 for prototype jets", dimension::none, {0.8, 1.0}}};
@@ -132,23 +134,22 @@ const Method scour_veronese{.id = "scour.depth.veronese",
                               return {};
                             }};
 
-const Method scour_mason_arumugam{
-    .id = "scour.depth.mason_arumugam",
-    .title = "Scour below a falling jet by Mason and Arumugam, exponents by the fall",
-    .equation = "Ds = (6.42 - 3.1*H^0.1)*q^(0.6 - H/300)*H^(0.15 + H/200)*h^0.15/(g^0.3*dm^0.1)",
-    .inputs = mason_in,
-    .outputs = scour_out,
-    .source = "mason_arumugam_1985",
-    .place = "formula for models and prototypes; 0.25 m for rock",
-    .provenance = Provenance::memory,
-    .accuracy = "standard deviation about 25 % of the depths observed, recalled",
-    .remarks = "Numbers in m and m2/s.",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      const double depth = hydraulics::scour_mason_arumugam(scour_of(in));
-      if (!(depth > 0.0)) return no_answer("the formula ends at a fall of about 1450 m");
-      out[0] = depth;
-      return {};
-    }};
+const Method scour_mason_arumugam{.id = "scour.depth.mason_arumugam",
+                                  .title = "Scour below a falling jet by Mason and Arumugam, exponents by the fall",
+                                  .equation = "Ds = (6.42 - 3.1*H^0.1)*q^(0.6 - H/300)*H^(0.15 + H/200)*h^0.15/(g^0.3*dm^0.1)",
+                                  .inputs = mason_in,
+                                  .outputs = scour_out,
+                                  .source = "mason_arumugam_1985",
+                                  .place = "formula for models and prototypes; 0.25 m for rock",
+                                  .provenance = Provenance::memory,
+                                  .accuracy = "standard deviation about 25 % of the depths observed, recalled",
+                                  .remarks = "Numbers in m and m2/s.",
+                                  .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                    const double depth = hydraulics::scour_mason_arumugam(scour_of(in));
+                                    if (!(depth > 0.0)) return no_answer("the formula ends at a fall of about 1450 m");
+                                    out[0] = depth;
+                                    return {};
+                                  }};
 
 const Method scour_mason_arumugam_constant{.id = "scour.depth.mason_arumugam_constant",
                                            .title = "Scour below a falling jet by Mason and Arumugam, constant exponents",

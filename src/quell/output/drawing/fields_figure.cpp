@@ -133,8 +133,8 @@ void draw_head(Figure& figure) {
     const Column& column = columns[i];
     const Span& span = figure.spans[i];
     const std::string unit = unit_label(column.dimension, figure.print.units());
-    figure.canvas.text({frame.left + frame.width / 2.0, 12.0},
-                       std::string(column.title) + (unit.empty() ? "" : ", " + unit), "f-strong", Anchor::middle);
+    figure.canvas.text({frame.left + frame.width / 2.0, 12.0}, std::string(column.title) + (unit.empty() ? "" : ", " + unit),
+                       "f-strong", Anchor::middle);
     // Round values of a logarithmic scale: 1, 2, 5 times a power of ten.
     const double low = to_unit(span.low, column.dimension, figure.print.units());
     const double high = to_unit(span.high, column.dimension, figure.print.units());
@@ -177,8 +177,7 @@ void draw_field(Figure& figure, std::size_t index, const design::Option& option,
       figure.canvas.line({x, limit.largest_only ? frame.top + 0.5 * frame.height : frame.bottom()}, {x, frame.top},
                          limit.otherwise == Status::fails ? "f-field-limit" : "f-field-caution");
     }
-  if (asks_tailwater)
-    figure.canvas.line({x_of(1.0), frame.bottom()}, {x_of(1.0), frame.top}, "f-field-limit");
+  if (asks_tailwater) figure.canvas.line({x_of(1.0), frame.bottom()}, {x_of(1.0), frame.top}, "f-field-limit");
 }
 
 /// A run of equal verdict is one line; where it changes, both runs meet.
@@ -218,7 +217,8 @@ std::string verdict(const design::Option& option) {
     if (reason.empty()) reason = finding.id.substr(prefix.size());
     std::replace(reason.begin(), reason.end(), '_', ' ');
     const bool proper = reason.rfind("Froude", 0) == 0;
-    if (!reason.empty() && !proper && reason[0] >= 'A' && reason[0] <= 'Z') reason[0] = static_cast<char>(reason[0] - 'A' + 'a');
+    if (!reason.empty() && !proper && reason[0] >= 'A' && reason[0] <= 'Z')
+      reason[0] = static_cast<char>(reason[0] - 'A' + 'a');
     if (const auto cut = reason.find(" at the toe"); cut != std::string::npos) reason.resize(cut);
     if (std::find(reasons.begin(), reasons.end(), reason) == reasons.end()) reasons.push_back(reason);
   }
@@ -253,11 +253,13 @@ double draw_key(Figure& figure, double top) {
   entry("caution beyond", [&](double at) { canvas.line({at + 11.0, top - 6.0}, {at + 11.0, top + 5.0}, "f-field-caution"); });
   entry("discharges inside", [&](double at) { canvas.line({at, top}, {at + 22.0, top}, "f-path-in"); });
   entry("outside", [&](double at) { canvas.line({at, top}, {at + 22.0, top}, "f-path-out"); });
-  canvas.text({name_width, top + 16.0},
-              "Each path runs from the smallest discharge at the bottom of its cell to the largest at the top, marked by a dot. A "
-              "limit in the upper half",
+  canvas.text(
+      {name_width, top + 16.0},
+      "Each path runs from the smallest discharge at the bottom of its cell to the largest at the top, marked by a dot. A "
+      "limit in the upper half",
+      "f-quiet");
+  canvas.text({name_width, top + 26.0}, "of a cell is asked of the largest discharge alone. Scales are logarithmic.",
               "f-quiet");
-  canvas.text({name_width, top + 26.0}, "of a cell is asked of the largest discharge alone. Scales are logarithmic.", "f-quiet");
   return top + 34.0;
 }
 

@@ -17,6 +17,7 @@ sans-serif;fill:#1c262b}
 .f-grid{fill:none;stroke:#d9dee0;stroke-width:.5}
 .f-concrete{fill:#d5d3cc;stroke:none}
 .f-slab{fill:#bdbab1;stroke:#1c262b;stroke-width:1}
+.f-stone{fill:none;stroke:#6b5a41;stroke-width:4;stroke-dasharray:5 1.4;stroke-linejoin:round}
 .f-face{fill:none;stroke:#1c262b;stroke-width:1.5;stroke-linejoin:round}
 .f-element{fill:#8d8a82;stroke:#1c262b;stroke-width:.9;stroke-linejoin:round}
 .f-ground{fill:none;stroke:#6b5a41;stroke-width:1.3}

@@ -117,6 +117,12 @@ void draw_element_names(Sheet& sheet, const SectionView& view, double y) {
   }
 }
 
+/// What stands at the downstream end.
+std::string end_name(const design::Option& option) {
+  const auto action = option.type->record().action;
+  return action == dissipators::Action::roller || action == dissipators::Action::jet ? "lip" : "sill";
+}
+
 void draw_dimensions(Sheet& sheet, const SectionView& view) {
   const auto& section = sheet.section;
   const auto& option = sheet.option;
@@ -144,8 +150,8 @@ void draw_dimensions(Sheet& sheet, const SectionView& view) {
       if (p.x > section.toe_station + 0.6 * option.length) sill = std::min(sill, p.x);
   const Point foot = view.map({sill, section.apron_level}), tip = view.map({sill, option.end_sill_level});
   sheet.canvas.line(tip, {tip.x - 12.0, tip.y}, "f-leader");
-  sheet.canvas.dimension_line({foot.x - 9.0, foot.y}, {tip.x - 9.0, tip.y}, "sill " + length(option.structure.end_sill_height),
-                              Anchor::end);
+  sheet.canvas.dimension_line({foot.x - 9.0, foot.y}, {tip.x - 9.0, tip.y},
+                              end_name(option) + " " + length(option.structure.end_sill_height), Anchor::end);
 }
 
 SectionView draw_detail(Sheet& sheet, double top, double height) {
@@ -168,7 +174,8 @@ SectionView draw_detail(Sheet& sheet, double top, double height) {
   if (option.wall_height > 0.0) add_level(sheet, view, labels, "wall top", option.wall_top_level);
   add_tailwater_labels(sheet, view, labels);
   if (sheet.site.ground.has_level) add_level(sheet, view, labels, "ground beside", sheet.site.ground.ground_level);
-  if (option.structure.end_sill_height > 0.0) add_level(sheet, view, labels, "end sill", option.end_sill_level);
+  if (option.structure.end_sill_height > 0.0)
+    add_level(sheet, view, labels, "top of the " + end_name(option), option.end_sill_level);
   add_level(sheet, view, labels, "river bed", sheet.site.river.bed_level);
   add_level(sheet, view, labels, "apron", section.apron_level);
   if (sheet.site.ground.has_foundation) add_level(sheet, view, labels, "foundation", sheet.site.ground.foundation_level);

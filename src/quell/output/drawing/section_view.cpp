@@ -76,7 +76,12 @@ void draw_section(Canvas& canvas, const SectionView& view, const LongSection& se
   draw_ground_ticks(canvas, view, approach);
   Polyline upstream{section.face.front(), {section.upstream_station, section.approach_floor}};
   canvas.polyline(view.map(upstream), "f-face");
-  canvas.polygon(view.map(section.slab), "f-slab");
+  if (!section.slab.empty()) {
+    canvas.polygon(view.map(section.slab), "f-slab");
+  } else {
+    canvas.polyline(view.map(section.floor), "f-stone");
+    draw_ground_ticks(canvas, view, section.floor);
+  }
   canvas.polyline(view.map(section.river_bed), "f-ground");
   draw_ground_ticks(canvas, view, section.river_bed);
   for (const auto& element : section.elements) canvas.polygon(view.map(element.outline), "f-element");

@@ -181,7 +181,14 @@ SectionWater water_of(const LongSection& section, const site::Site& site, const 
       for (const auto& p : profile.chute) water.energy.push_back({p.station, p.energy_level});
   }
   water.bed = {{section.first_station, section.approach_floor}, {section.upstream_station, section.approach_floor}};
-  for (const auto& line : {section.face, section.floor, section.river_bed}) water.bed.insert(water.bed.end(), line.begin(), line.end());
+  for (const auto& line : {section.face, section.floor}) water.bed.insert(water.bed.end(), line.begin(), line.end());
+  // Air stands below a thrown jet until it meets the river.
+  if (action == dissipators::Action::jet)
+    for (const auto& p : water.surface)
+      if (p.x > section.floor.back().x && p.y > profile.tailwater_level + 1e-6)
+        water.bed.push_back({p.x, std::max(p.y - profile.result.toe.y1, profile.tailwater_level)});
+  for (const auto& p : section.river_bed)
+    if (p.x >= water.bed.back().x) water.bed.push_back({p.x, p.y});
   for (auto& p : water.bed) p.y = std::min(p.y, level_at(water.surface, p.x));
   return water;
 }

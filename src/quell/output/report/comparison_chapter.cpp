@@ -67,9 +67,10 @@ void write_comparison(Html& html, const ReportData& data, Figures& figures) {
              chosen ? "strong" : "");
   }
   html.close_table();
-  figures.add(html, fields_figure_svg(data.site, data.result, p.units()),
-              "Fields of application: in each cell the discharges of the site run from the smallest at the bottom to the largest "
-              "at the top, through the field in which the type may be used. Tailwater in the low case.");
+  figures.add(
+      html, fields_figure_svg(data.site, data.result, p.units()),
+      "Fields of application: in each cell the discharges of the site run from the smallest at the bottom to the largest "
+      "at the top, through the field in which the type may be used. Tailwater in the low case.");
   html.element("h3", "Why each type fits or does not");
   html.open_table("", {{"Type", "w"}, {"", ""}});
   for (const auto& option : data.result.options) {

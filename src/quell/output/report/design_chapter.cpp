@@ -71,7 +71,8 @@ std::string positions(const dissipators::Element& element, const Printer& p) {
   const double first = element.wall_clearance + 0.5 * element.width;
   const double step = element.width + element.spacing;
   const double last = first + step * (element.count - 1);
-  return fmt::format("{}, then every {}, last at {} (of {})", p.size(first), p.size(step), p.size(last), p.size(element.across));
+  return fmt::format("{}, then every {}, last at {} (of {})", p.size(first), p.size(step), p.size(last),
+                     p.size(element.across));
 }
 
 void write_elements(Html& html, const design::Option& option, const Printer& p) {
@@ -91,11 +92,9 @@ void write_elements(Html& html, const design::Option& option, const Printer& p) 
                   "Elements");
   for (const auto& e : elements) {
     const bool row_of_many = e.count > 1;
-    const std::string number =
-        e.rows > 1 ? fmt::format("{} in {} rows", e.count * e.rows, e.rows) : std::to_string(e.count);
-    html.row({escape_xml(e.name), number, p.size(e.height), p.size(e.width),
-              row_of_many ? p.size(e.spacing) : "–", row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length),
-              p.size(e.station), positions(e, p)});
+    const std::string number = e.rows > 1 ? fmt::format("{} in {} rows", e.count * e.rows, e.rows) : std::to_string(e.count);
+    html.row({escape_xml(e.name), number, p.size(e.height), p.size(e.width), row_of_many ? p.size(e.spacing) : "–",
+              row_of_many ? p.size(e.wall_clearance) : "–", p.size(e.length), p.size(e.station), positions(e, p)});
     if (!e.remark.empty()) html.wide_row(escape_xml(p.words(e.remark)), "q remark-row");
   }
   html.close_table();
@@ -114,8 +113,8 @@ void write_loads(Html& html, const dissipators::Structure& structure, const Step
   html.open_table("", {{"Load", ""}, {"Value", "n"}, {"Load case", "q"}, {"Working", "n"}},
                   "Loads of the flow on the elements, for their design; mean values, fluctuation not included");
   for (const auto& load : structure.loads)
-    html.row({escape_xml(load.name), p.quantity(load.value, load.dimension, 3), escape_xml(load.remark),
-              steps.link(load.value)});
+    html.row(
+        {escape_xml(load.name), p.quantity(load.value, load.dimension, 3), escape_xml(load.remark), steps.link(load.value)});
   html.close_table();
 }
 
