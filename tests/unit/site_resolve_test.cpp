@@ -291,7 +291,8 @@ TEST_P(Example, TenTimesMoreDischargesDoNotMoveTheMargin) {
   EXPECT_LT(std::abs(a.governing.margin + a.apron_level - b.governing.margin - b.apron_level), 0.01);
 }
 INSTANTIATE_TEST_SUITE_P(Examples, Example,
-                         testing::Values("01-gravity-dam", "02-small-dam", "03-labyrinth", "04-stepped-dam", "05-gated-dam"));
+                         testing::Values("01-gravity-dam", "02-small-dam", "03-labyrinth", "04-stepped-dam", "05-gated-dam",
+                                         "06-canal-drop"));
 
 }  // namespace
 }  // namespace quell::site
