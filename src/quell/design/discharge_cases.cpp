@@ -120,24 +120,42 @@ site::ToeFlow bare_flow(const PreparedCase& prepared, double width, double apron
   return flow;
 }
 
+/// The level at which the flow enters: apron + front_rise(flow at that level). The rise falls with the level, since the flow is
+/// slower higher up, so that each pass lands on the other side of the answer: a bracket, halved where there is no flow. Where
+/// the answer would lie above the chute's flow, the highest level that has any.
+double entering_level(const dissipators::Dissipator& type, const dissipators::Setting& setting, const PreparedCase& prepared,
+                      double apron_level) {
+  const auto raised_from = [&](double level) {
+    const auto flow = toe_at(prepared, setting.width, level);
+    return flow ? apron_level + type.front_rise(*flow, setting) : -no_limit;
+  };
+  double low = apron_level;
+  double high = raised_from(low);
+  if (!(high > low)) return low;
+  constexpr int passes = 80;
+  for (int pass = 0; pass < passes && high - low > 1e-12 * (1.0 + std::abs(high)); ++pass) {
+    const double back = raised_from(high);
+    if (back > low && back < high) {
+      // `back` lies below the answer and gives the next bound above it.
+      low = back;
+      high = std::min(high, raised_from(low));
+      continue;
+    }
+    const double middle = 0.5 * (low + high);
+    const double raised = raised_from(middle);
+    (raised > middle ? low : high) = middle;
+  }
+  return low;
+}
+
 }  // namespace
 
 Outcome<site::ToeFlow> entering_flow(const dissipators::Dissipator& type, const dissipators::Setting& setting,
                                      const PreparedCase& prepared, double apron_level, Working* working) {
   if (dissipators::replaces_chute(type.record().action))
     return type.from_crest(bare_flow(prepared, setting.width, apron_level), setting);
-  auto flow = toe_at(prepared, setting.width, apron_level);
-  if (!flow) return flow;
-  // A front above the apron: its height follows from the flow there, and converges by about a digit a pass.
-  double level = apron_level;
-  for (int pass = 0; pass < 30; ++pass) {
-    const double raised = apron_level + type.front_rise(*flow, setting);
-    if (std::abs(raised - level) < 1e-10 * (1.0 + std::abs(raised))) break;
-    level = raised;
-    flow = toe_at(prepared, setting.width, level);
-    if (!flow) return flow;
-  }
-  return working == nullptr ? flow : toe_at(prepared, setting.width, level, working);
+  const double level = entering_level(type, setting, prepared, apron_level);
+  return toe_at(prepared, setting.width, level, working);
 }
 
 Outcome<site::ChuteGeometry> bay_geometry(const site::Site& site, double lowest_level) {
