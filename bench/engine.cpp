@@ -7,6 +7,7 @@
 
 #include "quell/base/units.h"
 #include "quell/design/design.h"
+#include "quell/design/discharge_cases.h"
 #include "quell/hydraulics/jump.h"
 #include "quell/io/site_file.h"
 #include "quell/site/chute_flow.h"
@@ -105,5 +106,40 @@ void whole_design(benchmark::State& state) {
   state.counters["cases"] = static_cast<double>(cases);
 }
 BENCHMARK(whole_design)->Unit(benchmark::kMillisecond);
+
+/// Every type of the catalogue over 40 discharges and 3 tailwater cases, each with its level set and its findings.
+void whole_catalogue(benchmark::State& state) {
+  std::size_t cases = 0;
+  for (auto _ : state) {
+    const auto result = design::run_design(example(), {.types = dissipators::catalogue()});
+    if (!result) {
+      state.SkipWithError("the example has no design");
+      return;
+    }
+    cases = 0;
+    for (const auto& option : result->options) cases += option.cases.size();
+    benchmark::DoNotOptimize(result);
+  }
+  state.counters["cases"] = static_cast<double>(cases);
+}
+BENCHMARK(whole_catalogue)->Unit(benchmark::kMillisecond);
+
+/// Tailwater, length and every element of one type for one flow whose toe state is known.
+void size_one_type(benchmark::State& state) {
+  const auto& type = *dissipators::catalogue()[static_cast<std::size_t>(state.range(0))];
+  const auto site = example();
+  const auto setting = design::setting_of(site, 40.0);
+  const auto flow = site::toe_flow(400.0, 40.0, 112.0, 112.0, 98.0);
+  if (!flow) std::abort();
+  const std::array<double, 3> levels{104.0, 104.5, 105.0};
+  const dissipators::SizingInput input{
+      .setting = setting, .flows = std::span(&*flow, 1), .tailwater_levels = std::span(&levels, 1), .apron_level = 98.0};
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(type.tailwater_need(*flow, setting));
+    benchmark::DoNotOptimize(type.size(input, nullptr));
+  }
+  state.SetLabel(std::string(type.record().id.view()));
+}
+BENCHMARK(size_one_type)->DenseRange(0, 15);
 
 }  // namespace
