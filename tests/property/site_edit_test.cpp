@@ -4,20 +4,21 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
-#include <toml++/toml.h>
 
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <map>
-#include <sstream>
 
+#include "property/toml_leaves.h"
 #include "quell/io/input_text.h"
 #include "quell/io/schema.h"
 
 namespace quell::io {
 namespace {
+
+using namespace leaves;
 
 /// The texts of all examples, as they stand and with the line ends and mark of other systems.
 const std::vector<std::string>& texts() {
@@ -42,46 +43,6 @@ const std::vector<std::string>& texts() {
     return found;
   }();
   return all;
-}
-
-toml::table parsed(std::string_view text) {
-  drop_byte_order_mark(text);
-  return toml::parse(text);
-}
-
-/// Every value of a document by its path, typed as TOML; lists of values are values too. A table is an empty text.
-using Leaves = std::map<std::string, std::string>;
-
-std::string typed(const toml::node& node) {
-  std::ostringstream stream;
-  node.visit([&](const auto& n) { stream << n; });
-  return stream.str();
-}
-
-void gather(const toml::node& node, const std::string& path, Leaves& leaves) {
-  const toml::array* list = node.as_array();
-  if (const toml::table* table = node.as_table()) {
-    if (!path.empty()) leaves[path] = "";
-    for (const auto& [key, child] : *table)
-      gather(child, path.empty() ? std::string(key.str()) : fmt::format("{}.{}", path, key.str()), leaves);
-  } else if (list != nullptr && !list->empty() && list->front().is_table()) {
-    for (std::size_t i = 0; i < list->size(); ++i) gather(*list->get(i), fmt::format("{}[{}]", path, i + 1), leaves);
-  } else {
-    leaves[path] = typed(node);
-  }
-}
-
-Leaves leaves_of(std::string_view text) {
-  Leaves leaves;
-  gather(parsed(text), "", leaves);
-  return leaves;
-}
-
-std::vector<std::string> paths_of(const Leaves& leaves, bool is_table) {
-  std::vector<std::string> paths;
-  for (const auto& [path, value] : leaves)
-    if (value.empty() == is_table) paths.push_back(path);
-  return paths;
 }
 
 std::string edited(const std::string& text, const std::vector<SiteEdit>& edits) {

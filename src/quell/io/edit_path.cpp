@@ -32,16 +32,6 @@ std::optional<PathStep> parse_step(std::string_view text) {
   return step;
 }
 
-/// The words that the value of a key has where it is a table.
-std::vector<std::string_view> words_of_value(const Key& key) {
-  std::vector<std::string_view> words;
-  if (key.kind == Kind::spread) words.assign(spread_words.begin(), spread_words.end());
-  if (may_be_uncertain(key) || key.kind == Kind::uncertainty)
-    for (const std::string_view word : uncertainty_words())
-      if (key.kind != Kind::uncertainty || word != "value") words.push_back(word);
-  return words;
-}
-
 }  // namespace
 
 std::optional<EditPath> parse_edit_path(std::string_view text) {

@@ -104,6 +104,10 @@ bool may_be_uncertain(const Key& key);
 /// Rows of one section.
 std::vector<const Key*> keys_of(std::string_view section);
 
+/// What the keys before the first section are called, and said of them.
+inline constexpr std::string_view head_title = "Head of the file";
+inline constexpr std::string_view head_help = "These stand before the first section, or are the sections.";
+
 /// The rows that are sections or lists of sections, in the order of the file: each before those below it.
 std::vector<const Key*> section_rows();
 

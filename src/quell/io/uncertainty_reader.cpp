@@ -187,6 +187,15 @@ std::span<const std::string_view> uncertainty_words() {
   return words;
 }
 
+std::vector<std::string_view> words_of_value(const Key& key) {
+  std::vector<std::string_view> words;
+  if (key.kind == Kind::spread) words.assign(spread_words.begin(), spread_words.end());
+  if (may_be_uncertain(key) || key.kind == Kind::uncertainty)
+    for (const std::string_view word : uncertainty_words())
+      if (key.kind != Kind::uncertainty || word != "value") words.push_back(word);
+  return words;
+}
+
 Key key_of_word(const Key& key, std::string_view word) {
   Key part{.name = word, .kind = key.kind, .dimension = key.dimension, .range = key.range};
   part.example_si = key.example_si;

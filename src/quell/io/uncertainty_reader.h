@@ -8,6 +8,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "quell/io/problem_list.h"
 #include "quell/io/schema.h"
@@ -16,6 +17,8 @@ namespace quell::io {
 
 /// The words of such a table, "value" first.
 std::span<const std::string_view> uncertainty_words();
+/// The words that the value of a key has where it is a table: those of its spread and of its uncertainty; mostly none.
+std::vector<std::string_view> words_of_value(const Key& key);
 /// How one word of the table around a value of `key` is written: kind, dimension, range, choices.
 Key key_of_word(const Key& key, std::string_view word);
 
