@@ -150,7 +150,7 @@ std::size_t comments_in(const std::string& text) {
 RC_GTEST_PROP(SiteEditLayout, ValuesChangeInAnyStyle, ()) {
   const std::string text = Writer().write();
   Leaves expected = values_of(text);
-  RC_ASSERT(expected.size() == 15u);
+  RC_ASSERT(expected.size() == 17u);
   const std::string path = *rc::gen::elementOf(paths_of(expected, false));
   const std::string value =
       *rc::gen::element<std::string>("7", "\"# é\"", "[1, 2]", "'a long one, longer than the one before it'");
