@@ -116,7 +116,9 @@ class Writer {
       end_line();
     }
     for (int i = 1; style == 2 && i < 3; ++i)
-      section("gates.patterns", {{"name", fmt::format("\"p{}\"", i)}, {"openings", "[\n 1, # of the first\n 2\n]"}}, true);
+      section("gates.patterns",
+              {{"name", fmt::format("\"p{}\"", i)}, {"openings", fmt::format("[{0} 1, # of the first{0} 2{0}]", newline_)}},
+              true);
   }
 
   void river_section() {
@@ -141,6 +143,16 @@ std::string edited(const std::string& text, const SiteEdit& edit) {
   return *result;
 }
 
+/// All lines end in the same way.
+bool is_uniform(const std::string& text) {
+  std::size_t feeds = 0, returns = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\n') ++feeds;
+    if (text[i] == '\n' && i > 0 && text[i - 1] == '\r') ++returns;
+  }
+  return returns == 0 || returns == feeds;
+}
+
 std::size_t comments_in(const std::string& text) {
   std::size_t count = 0;
   for (std::size_t at = text.find("#c"); at != std::string::npos; at = text.find("#c", at + 1)) ++count;
@@ -158,6 +170,7 @@ RC_GTEST_PROP(SiteEditLayout, ValuesChangeInAnyStyle, ()) {
   expected[path] = leaves_of("v = " + value).at("v");
   RC_ASSERT(values_of(after) == expected);
   RC_ASSERT(comments_in(after) == comments_in(text));
+  RC_ASSERT(is_uniform(text) && is_uniform(after));
 }
 
 RC_GTEST_PROP(SiteEditLayout, KeysGoInAnyStyle, ()) {
@@ -182,6 +195,7 @@ RC_GTEST_PROP(SiteEditLayout, KeysComeInAnyStyle, ()) {
   expected[path] = leaves_of("v = \"# é\"").at("v");
   RC_ASSERT(values_of(after) == expected);
   RC_ASSERT(comments_in(after) == comments_in(text));
+  RC_ASSERT(is_uniform(text) && is_uniform(after));
   RC_ASSERT(values_of(edited(after, {path, EditAction::remove, ""})) == values_of(text));
 }
 
@@ -192,6 +206,7 @@ RC_GTEST_PROP(SiteEditLayout, MembersComeAndGoInAnyStyle, ()) {
   const std::string path = fmt::format("{}[{}]", list, place);
   const std::string after = edited(text, {path, EditAction::insert, "{ name = \"new\" }"});
   RC_ASSERT(comments_in(after) == comments_in(text));
+  RC_ASSERT(is_uniform(text) && is_uniform(after));
   RC_ASSERT(values_of(after).size() == values_of(text).size() + 1);
   RC_ASSERT(leaves_of(after).at(path + ".name") == leaves_of("v = \"new\"").at("v"));
   RC_ASSERT(values_of(edited(after, {path, EditAction::remove, ""})) == values_of(text));

@@ -196,6 +196,16 @@ TEST(SiteEdit, RefusesPathsThatLeadNowhere) {
     EXPECT_THAT(edited(text, set(path, "3")), HasSubstr("a path is written like")) << path;
 }
 
+/// What the layout cannot follow is refused, not guessed.
+TEST(SiteEdit, RefusesWhatItCannotChangeAlone) {
+  EXPECT_THAT(edited("river = { bed.bed_slope = 1, bed.mean_size = 2 }\n", removal("river.bed")),
+              HasSubstr("set the whole table"));
+  EXPECT_EQ(edited("river = { bed.bed_slope = 1, bed.mean_size = 2 }\n", removal("river.bed.bed_slope")),
+            "river = { bed.mean_size = 2 }\n");
+  EXPECT_EQ(edited("river = { bed.bed_slope = 1 }\n", set("river.bed.mean_size", "2")),
+            "river = { bed.bed_slope = 1, bed.mean_size = 2 }\n");
+}
+
 TEST(SiteEdit, TellsWhereATextIsNotToml) {
   const auto result = apply_edits("[crest]\nlevel = 12 m\n", std::vector{set("crest.level", "3")});
   ASSERT_FALSE(result.has_value());

@@ -30,6 +30,7 @@ TomlLayout::TomlLayout(std::string_view text, const toml::table& root) : text_(t
     own.push_back(header);
   }
   headers_ = std::move(own);
+  for (std::size_t i = 0; i < headers_.size(); ++i) header_of_table_[headers_[i].table] = i;
 }
 
 /// The parser counts lines and characters from 1.
@@ -66,9 +67,8 @@ void TomlLayout::collect_headers(const toml::table& table, const std::string& pa
 }
 
 std::size_t TomlLayout::header_of(const toml::table& table) const {
-  const auto found =
-      std::find_if(headers_.begin(), headers_.end(), [&](const Header& header) { return header.table == &table; });
-  return found == headers_.end() ? npos : static_cast<std::size_t>(found - headers_.begin());
+  const auto found = header_of_table_.find(&table);
+  return found == header_of_table_.end() ? npos : found->second;
 }
 
 bool TomlLayout::has_headings(const toml::node& node) const {

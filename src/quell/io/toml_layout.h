@@ -5,6 +5,7 @@
 #include <toml++/toml.h>
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -83,6 +84,7 @@ class TomlLayout {
   const toml::table& root_;
   std::vector<std::size_t> line_starts_;
   std::vector<Header> headers_;
+  std::map<const toml::table*, std::size_t> header_of_table_;
 
   std::size_t offset(const toml::source_position& place) const;
   void collect_headers(const toml::table& table, const std::string& path);
