@@ -4,12 +4,20 @@
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
+#include <unistd.h>
+
 #include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <regex>
 #include <set>
 
 #include "dissipator_case.h"
 #include "property/structure_checks.h"
 #include "quell/base/constants.h"
+#include "quell/design/design.h"
+#include "quell/io/site_file.h"
 
 namespace quell::test {
 namespace {
@@ -230,6 +238,54 @@ TEST(Catalogue, LimitsLookAtTheDischargesTheyName) {
       });
       EXPECT_EQ(status, limit.largest_only ? Status::ok : limit.otherwise) << limit.id.view();
     }
+}
+
+// --- units
+
+/// Every length and discharge of a site file written in feet, with all digits.
+std::string in_feet(const std::string& text) {
+  static const std::regex quantity(R"re("([0-9.]+) (m|m3/s)")re");
+  std::string out;
+  auto from = text.cbegin();
+  for (std::sregex_iterator it(text.begin(), text.end(), quantity), end; it != end; ++it) {
+    const double value = std::stod((*it)[1].str());
+    const bool length = (*it)[2].str() == "m";
+    out.append(from, (*it)[0].first);
+    out += fmt::format("\"{:.17g} {}\"", length ? value / foot : value / (foot * foot * foot), length ? "ft" : "ft3/s");
+    from = (*it)[0].second;
+  }
+  out.append(from, text.cend());
+  return std::regex_replace(out, std::regex("units = \"SI\""), "units = \"US customary\"");
+}
+
+TEST(Catalogue, FeetAndMetresGiveTheSameStructures) {
+  const std::string folder = QUELL_ROOT "/examples/06-canal-drop/";
+  std::ifstream file(folder + "site.toml");
+  const std::string text((std::istreambuf_iterator<char>(file)), {});
+  const auto path = std::filesystem::temp_directory_path() / fmt::format("quell-feet-{}.toml", getpid());
+  std::ofstream(path) << in_feet(text);
+  const auto metric = io::read_site_file(folder + "site.toml");
+  const auto us = io::read_site_file(path.string());
+  std::filesystem::remove(path);
+  ASSERT_TRUE(metric.good());
+  ASSERT_TRUE(us.good());
+  auto feet = us.site;
+  feet.basin.apron_step = metric.site.basin.apron_step;
+  const auto a = design::run_design(metric.site, {.types = dissipators::catalogue()});
+  const auto b = design::run_design(feet, {.types = dissipators::catalogue()});
+  ASSERT_TRUE(a);
+  ASSERT_TRUE(b);
+  for (std::size_t i = 0; i < a->options.size(); ++i) {
+    const auto& one = a->options[i];
+    const auto& two = b->options[i];
+    ASSERT_EQ(one.sized, two.sized);
+    if (!one.sized) continue;
+    EXPECT_NEAR(one.apron_level, two.apron_level, 1e-9) << one.statement;
+    EXPECT_LT(largest_difference(one.structure, two.structure, 1.0), 1e-9) << one.type->record().id.view();
+    EXPECT_EQ(one.findings.size(), two.findings.size());
+    for (std::size_t k = 0; k < std::min(one.findings.size(), two.findings.size()); ++k)
+      EXPECT_EQ(one.findings[k].status, two.findings[k].status) << one.findings[k].id;
+  }
 }
 
 // --- records
