@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::size_t most_drained =
     64u << 20u;                      ///< bytes of a body too large that are still read, so that its sender hears why
-constexpr std::size_t threads = 32;  ///< a waiting connection holds one; a browser opens six
+constexpr std::size_t threads = 64;  ///< a waiting connection holds one; a browser opens six
 constexpr std::size_t requests_of_a_connection = 100000;
 constexpr time_t idle_seconds = 20;  ///< longer than the heartbeat of a tab, so that its connection stays
 constexpr time_t read_seconds = 5;   ///< between two pieces of a request
@@ -54,7 +54,6 @@ std::optional<Answer> framing_fault(const httplib::Request& request) {
   const auto lengths = all_of(request, "Content-Length");
   if (request.has_header("Transfer-Encoding")) return error_answer(411, "send the body with a Content-Length, not in chunks");
   if (request.has_header("Content-Encoding")) return error_answer(415, "send the body as it is, not compressed");
-  if (request.has_header("Range")) return error_answer(400, "ranges are not answered");
   if (lengths.size() > 1) return error_answer(400, "more than one Content-Length");
   if (lengths.empty()) {
     if (request.method == "POST") return error_answer(411, "the body needs a Content-Length");
@@ -67,8 +66,8 @@ std::optional<Answer> framing_fault(const httplib::Request& request) {
   return std::nullopt;
 }
 
-/// Answers go out through a provider of known length: the library then sends the bytes as they are. A provider that fails after
-/// its last byte makes the library close the connection.
+/// Answers go out through a provider of known length: the library then sends the bytes as they are. A provider that fails once
+/// it has sent what it was asked for makes the library close the connection.
 void send(const Answer& answer, bool closing, httplib::Response& response) {
   response.status = answer.status;
   response.set_header("Cache-Control", answer.immutable ? "private, max-age=31536000, immutable" : "no-store");
@@ -81,8 +80,7 @@ void send(const Answer& answer, bool closing, httplib::Response& response) {
                                     std::size_t offset, std::size_t length, httplib::DataSink& sink) {
                                   if (offset >= body->size()) return false;
                                   length = std::min(length, body->size() - offset);
-                                  return sink.write(body->data() + offset, length) &&
-                                         !(closing && offset + length == body->size());
+                                  return sink.write(body->data() + offset, length) && !closing;
                                 });
 }
 
@@ -131,6 +129,7 @@ struct HttpServer::Library {
   Handlers handlers;
   httplib::Server server;
   int port = 0;
+  socket_t listener = INVALID_SOCKET;
   std::atomic<bool> stopping{false};
   std::atomic<bool> running{false};
 
@@ -141,6 +140,8 @@ struct HttpServer::Library {
   }
 
   httplib::Server::HandlerResponse before_body(const httplib::Request& request, httplib::Response& response) const {
+    // Answers are sent whole, as a server may. The library hands us its own request as const, and would cut them up.
+    const_cast<httplib::Request&>(request).ranges.clear();
     const Request asked = plain(request);
     auto refusal = handlers.refuse(asked);
     if (!refusal) refusal = framing_fault(request);
@@ -176,9 +177,10 @@ struct HttpServer::Library {
     server.set_write_timeout(read_seconds);
     server.set_payload_max_length(static_cast<std::size_t>(-1));  // `with_body` counts
     // Not SO_REUSEPORT, with which a second server could take the same port.
-    server.set_socket_options([](socket_t listener) {
+    server.set_socket_options([this](socket_t made) {
       const int yes = 1;
-      ::setsockopt(listener, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
+      ::setsockopt(made, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
+      listener = made;
     });
     server.set_default_headers(safe_headers);
     server.set_error_handler(httplib::Server::HandlerWithResponse(refuse_unreadable));
@@ -203,7 +205,10 @@ std::optional<int> HttpServer::bind(int port) {
   } else {
     library_->port = library_->server.bind_to_port(loopback, port) ? port : -1;
   }
-  return library_->port > 0 ? std::optional(library_->port) : std::nullopt;
+  if (library_->port <= 0) return std::nullopt;
+  // The library lets five connections wait; the sixth of a burst would try again after a second.
+  ::listen(library_->listener, SOMAXCONN);
+  return library_->port;
 }
 
 void HttpServer::run() {
