@@ -45,8 +45,7 @@ Request plain(const httplib::Request& request) {
           .host = all_of(request, "Host"),
           .origin = all_of(request, "Origin"),
           .media_type = request.get_header_value("Content-Type"),
-          .accept_encoding = request.get_header_value("Accept-Encoding"),
-          .body = {}};
+          .accept_encoding = request.get_header_value("Accept-Encoding")};
 }
 
 /// What makes the end of a request unsure, or would let a small body grow large.

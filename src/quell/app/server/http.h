@@ -16,13 +16,13 @@ namespace quell::app::server {
 inline constexpr std::size_t largest_body = 8u << 20u;  ///< bytes
 
 struct Request {
-  std::string method;
-  std::string target;               ///< path and query as sent, before any decoding
-  std::vector<std::string> host;    ///< every header of that name
-  std::vector<std::string> origin;  ///< every header of that name
-  std::string media_type;           ///< of the body
-  std::string accept_encoding;
-  std::string body;
+  std::string method{};
+  std::string target{};               ///< path and query as sent, before any decoding
+  std::vector<std::string> host{};    ///< every header of that name
+  std::vector<std::string> origin{};  ///< every header of that name
+  std::string media_type{};           ///< of the body
+  std::string accept_encoding{};
+  std::string body{};
 };
 
 struct Answer {

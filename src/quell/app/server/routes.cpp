@@ -2,8 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <zlib.h>
+
 #include <algorithm>
+#include <array>
 #include <span>
+#include <stdexcept>
 
 #include "quell/app/server/answers.h"
 #include "quell/app/server/embedded.h"
@@ -56,17 +60,37 @@ const Asset* find_asset(std::string_view name) {
   return found == assets.end() ? nullptr : &*found;
 }
 
-/// A browser that takes no gzip would have to say so (RFC 9110, section 12.5.3); none does.
+std::string unpacked(std::string_view gzipped) {
+  z_stream stream{};
+  constexpr int gzip_window = 16 + MAX_WBITS;
+  if (inflateInit2(&stream, gzip_window) != Z_OK) throw std::runtime_error("a file of the page cannot be unpacked");
+  stream.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(gzipped.data()));
+  stream.avail_in = static_cast<uInt>(gzipped.size());
+  std::string bytes;
+  std::array<char, 1u << 16u> piece{};
+  int state = Z_OK;
+  while (state == Z_OK) {
+    stream.next_out = reinterpret_cast<Bytef*>(piece.data());
+    stream.avail_out = static_cast<uInt>(piece.size());
+    state = inflate(&stream, Z_NO_FLUSH);
+    bytes.append(piece.data(), piece.size() - stream.avail_out);
+  }
+  inflateEnd(&stream);
+  if (state != Z_STREAM_END) throw std::runtime_error("a file of the page cannot be unpacked");
+  return bytes;
+}
+
+/// Whether a client has to have the bytes unpacked. One that says nothing takes any coding (RFC 9110, section 12.5.3).
 bool refuses_gzip(std::string_view accept_encoding) {
   return !accept_encoding.empty() && accept_encoding.find("gzip") == std::string_view::npos &&
          accept_encoding.find('*') == std::string_view::npos;
 }
 
 Answer asset_answer(const Asset& asset, const Request& request) {
-  if (refuses_gzip(request.accept_encoding)) return error_answer(406, "the page's files are stored gzipped");
-  return {.body = std::string(asset.gzipped),
+  const bool unpack = refuses_gzip(request.accept_encoding);
+  return {.body = unpack ? unpacked(asset.gzipped) : std::string(asset.gzipped),
           .media = media_of(asset.name),
-          .gzipped = true,
+          .gzipped = !unpack,
           .immutable = asset.name.substr(0, 7) == "assets/"};
 }
 
