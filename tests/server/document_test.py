@@ -1,10 +1,12 @@
 """The document: revisions, the working copy that outlives a kill, saving without destroying, two tabs."""
+import http.client
 import os
 import pathlib
 import shutil
 import signal
 import stat
 import tempfile
+import threading
 import unittest
 
 from running import Server, files_of, program, site_of, text_of
@@ -103,6 +105,38 @@ class Documents(unittest.TestCase):
                 self.assertEqual(document["revision"], document["saved_revision"])
             with Server(*arguments, state=self.state) as server:
                 self.assertFalse(server.get("document")[1]["recovered"])
+
+    def test_a_kill_at_any_moment_loses_nothing_that_was_answered_for(self):
+        for round_number in range(6):
+            with Server(self.site, state=self.state) as server:
+                killer = threading.Timer(0.03 + 0.02 * round_number, server.process.kill)
+                answered, sent, revision = 0, 0, server.get("document")[1]["revision"]
+                try:
+                    while True:
+                        sent += 1
+                        status, answer = self.edit(server, f"# {round_number} {sent}\n" + "#" * 100_000, revision=revision)
+                        self.assertEqual(status, 200)
+                        answered, revision = sent, answer["revision"]
+                        if answered == 1:
+                            killer.start()
+                except (OSError, http.client.HTTPException):
+                    pass
+                killer.join()
+                server.process.wait()
+            with Server(self.site, state=self.state) as server:
+                document = server.get("document")[1]
+                self.assertTrue(document["recovered"])
+                self.assertIn(document["text"].splitlines()[0], (f"# {round_number} {answered}", f"# {round_number} {sent}"))
+                self.assertEqual(len(document["text"].splitlines()[1]), 100_000)
+                server.post("document/open", {"recover": False})
+
+    def test_where_no_working_copy_can_be_kept_nothing_is_served(self):
+        done = program("serve", "--no-open", XDG_STATE_HOME="/proc/none")
+        self.assertEqual((done.returncode, done.stdout), (3, ""))
+        self.assertIn("/proc/none/quell", done.stderr)
+        done = program("serve", "--no-open", XDG_STATE_HOME=None, HOME=None)
+        self.assertEqual((done.returncode, done.stdout), (3, ""))
+        self.assertIn("XDG_STATE_HOME", done.stderr)
 
     def test_what_was_saved_is_not_offered(self):
         with Server(self.site, state=self.state) as server:

@@ -2,12 +2,17 @@
 still answer."""
 import http.client
 import json
+import os
+import pathlib
 import signal
 import socket
+import subprocess
+import tempfile
 import threading
 import time
 import unittest
 
+import running
 from running import Server, on_page, program
 
 
@@ -238,9 +243,46 @@ class Hostile(unittest.TestCase):
         self.assertTrue(all(answer == answers[0] for answer in answers))
 
 
-class Program(unittest.TestCase):
-    def test_one_line_and_a_clean_end(self):
+    def test_nothing_is_left_open(self):
+        def open_files():
+            return len(list(pathlib.Path(f"/proc/{self.server.process.pid}/fd").iterdir()))
 
+        self.server.get("health")
+        time.sleep(0.1)
+        before = open_files()
+        for _ in range(100):
+            self.server.get("health")
+            self.server.ask("GET", None, path="/x")
+            self.server.raw(b"GARBAGE\r\n\r\n")
+        time.sleep(0.1)
+        self.assertLessEqual(open_files(), before + 2)
+
+
+class Program(unittest.TestCase):
+    def test_the_browser_is_given_the_address_and_nothing_else(self):
+        with tempfile.TemporaryDirectory() as name:
+            folder = pathlib.Path(name)
+            browser = folder / "xdg-open"
+            browser.write_text(f"#!/bin/sh\nls /proc/self/fd > {folder}/files\necho chatter\necho \"$@\" > {folder}/given.part\n"
+                               f"mv {folder}/given.part {folder}/given\nsleep 5\n", encoding="utf-8")
+            browser.chmod(0o755)
+            environment = dict(os.environ, PATH=f"{folder}:{os.environ['PATH']}", XDG_STATE_HOME=name)
+            with subprocess.Popen([running.PROGRAM, "serve"], env=environment, text=True, stdout=subprocess.PIPE,
+                                  stderr=subprocess.PIPE) as process:
+                address = process.stdout.readline()
+                deadline = time.monotonic() + 10
+                while not (folder / "given").exists() and time.monotonic() < deadline:
+                    time.sleep(0.01)
+                process.send_signal(signal.SIGTERM)
+                start = time.monotonic()
+                rest, errors = process.communicate(timeout=10)
+                self.assertLess(time.monotonic() - start, 2, "the browser holds the terminal")
+            self.assertEqual((process.returncode, rest, errors), (0, "", ""))
+            self.assertEqual((folder / "given").read_text(encoding="utf-8"), address)
+            # Its own three, and the folder that ls reads.
+            self.assertLessEqual(set((folder / "files").read_text(encoding="utf-8").split()), {"0", "1", "2", "3"})
+
+    def test_one_line_and_a_clean_end(self):
         for with_signal in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
             with Server() as server:
                 waiting = http.client.HTTPConnection("127.0.0.1", server.port, timeout=10)  # an idle connection holds nothing up

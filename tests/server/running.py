@@ -118,6 +118,9 @@ def on_page(example, **more):
     return {"text": text_of(example), "files": files_of(example), **more}
 
 
-def program(*arguments):
-    """Output of the command line, for comparison."""
-    return subprocess.run([PROGRAM, *arguments], capture_output=True, text=True, check=False)
+def program(*arguments, **environment):
+    """A whole run of the command line, with a state folder of its own; an environment variable of None is taken away."""
+    with tempfile.TemporaryDirectory() as state:
+        variables = {**os.environ, "XDG_STATE_HOME": state, **environment}
+        return subprocess.run([PROGRAM, *arguments], capture_output=True, text=True, check=False, timeout=60,
+                              env={name: value for name, value in variables.items() if value is not None})
