@@ -208,7 +208,7 @@ std::string design_answer(const nlohmann::json& body, const Document& document) 
     const Run made = run(std::move(file), types, false);
     head["reason"] = made.result ? Json(nullptr) : Json(made.reason);
     head["engine_ms"] = made.engine_ms;
-    if (made.result) result = io::design_json(made.file, *made.result);
+    if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::compact);
   } else {
     head["reason"] = nullptr;
     head["engine_ms"] = 0.0;
