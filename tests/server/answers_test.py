@@ -124,8 +124,31 @@ class Answers(unittest.TestCase):
             held = answer["result"]["options"][0]
             self.assertAlmostEqual(held["apron_level"], level, places=6)
             self.assertEqual(held["governing"]["margin"] > margin, shift < 0)  # a lower apron gains tailwater
+        for example, level in ((EXAMPLE, 95.0), ("05-gated-dam", 203.0)):
+            text = "\n".join(line for line in text_of(example).splitlines() if not line.startswith(("highest_apron", "lowest_apron")))
+            fixed = text.replace("[basin]", f"[basin]\nhighest_apron = {level}\nlowest_apron = {level}")
+            self.assertNotEqual(fixed, text)
+            _, by_text = self.server.post("design", {"text": fixed, "files": files_of(example)})
+            _, by_hand = self.server.post("design", {"text": text, "files": files_of(example), "apron_level": level})
+            self.assertEqual([p["message"] for p in by_text["problems"]], [])
+            self.assertEqual(by_hand["result"]["options"], by_text["result"]["options"])
         self.assertEqual(self.server.post("design", on_page(EXAMPLE, apron_level="low"))[0], 400)
         self.assertEqual(self.server.post("design", on_page(EXAMPLE, length=50))[0], 400)
+
+    def test_what_is_remembered_of_a_site_does_not_outlive_a_change(self):
+        def discharges(body):
+            return [case["discharge"] for case in self.server.post("design", body)[1]["result"]["cases"]]
+
+        site = on_page("05-gated-dam")
+        first = discharges(site)
+        self.assertEqual(discharges(on_page("05-gated-dam", apron_level=203)), first)
+        inflow = site["files"]["check-inflow.csv"].splitlines()
+        peak = max(range(2, len(inflow)), key=lambda i: float(inflow[i].split(",")[1]) if inflow[i][:1].isdigit() else 0)
+        time, flow = inflow[peak].split(",")[:2]
+        inflow[peak] = f"{time},{float(flow) * 1.02}"
+        changed = {**site, "files": {**site["files"], "check-inflow.csv": "\n".join(inflow) + "\n"}}
+        self.assertNotEqual(discharges(changed), first)
+        self.assertEqual(discharges(site), first)
 
     def test_design_of_a_site_with_problems(self):
         status, answer = self.server.post("design", {"text": "units = \"SI\"\n"})
@@ -136,6 +159,8 @@ class Answers(unittest.TestCase):
         _, answer = self.server.post("design", on_page(EXAMPLE, apron_level=9000))
         self.assertIsNone(answer["result"])
         self.assertTrue(answer["reason"])
+        for level in (9001, 1e300, -1e300):
+            self.assertEqual(self.server.post("design", on_page(EXAMPLE, apron_level=level))[0], 400)
 
     def test_working_is_well_formed_mathml(self):
         status, answer = self.server.post("working", on_page(EXAMPLE, type="type_1", section=None))

@@ -9,6 +9,7 @@
 #include "quell/app/server/embedded.h"
 #include "quell/design/design.h"
 #include "quell/io/result_json.h"
+#include "quell/io/schema_rows.h"
 #include "quell/output/format.h"
 #include "quell/output/report/report.h"
 
@@ -17,25 +18,36 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// The site on the page. `name` is how messages and reports call it.
-io::SiteFile read_site(const nlohmann::json& body, const Document& document, const std::filesystem::path& name) {
+/// The site on the page, and everything that it was read from, parted by a byte that no good text holds.
+struct PageSite {
+  io::SiteFile file;
+  std::string bytes;
+};
+
+/// `name` is how messages and reports call it.
+PageSite read_site(const nlohmann::json& body, const Document& document, const std::filesystem::path& name) {
   const auto files = files_in(body);
-  return io::read_site_text(text_in(body, "text"), name, [&](const std::string& file) {
+  const std::string text = text_in(body, "text");
+  PageSite page{{}, text};
+  page.file = io::read_site_text(text, name, [&](const std::string& file) {
     const auto given = files.find(file);
-    if (given != files.end() && given->second) return tl::expected<std::string, std::string>(*given->second);
-    return document.file(file);
+    auto bytes =
+        given != files.end() && given->second ? tl::expected<std::string, std::string>(*given->second) : document.file(file);
+    if (bytes) page.bytes += '\0' + *bytes;
+    return bytes;
   });
+  return page;
 }
 
 /// For messages beside the form: files go by the names that stand in the text.
-io::SiteFile read_site_briefly(const nlohmann::json& body, const Document& document) {
+PageSite read_site_briefly(const nlohmann::json& body, const Document& document) {
   return read_site(body, document, "site.toml");
 }
 
 /// For what leaves the page: the report names the file.
 io::SiteFile read_site_with_path(const nlohmann::json& body, const Document& document) {
   const std::string path = document.view().content.path;
-  return read_site(body, document, path.empty() ? std::filesystem::path("site.toml") : std::filesystem::path(path));
+  return read_site(body, document, path.empty() ? "site.toml" : path).file;
 }
 
 /// Messages say what is wrong; behind a semicolon, what would be right. What the user typed stands in quotes.
@@ -86,6 +98,7 @@ std::vector<const dissipators::Dissipator*> types_in(const nlohmann::json& body,
 void hold_apron(const nlohmann::json& body, site::Site& site) {
   const auto level = optional_number_in(body, "apron_level");
   if (!level) return;
+  if (!io::level_range.contains(*level)) throw BadRequest{400, "apron_level lies between -500 m and 9000 m"};
   site.basin.has_highest_apron = site.basin.has_lowest_apron = true;
   site.basin.highest_apron_level = site.basin.lowest_apron_level = *level;
 }
@@ -97,11 +110,15 @@ struct Run {
   double engine_ms = 0.0;
 };
 
-Run run(io::SiteFile file, const std::vector<const dissipators::Dissipator*>& types, bool for_report) {
+using Clock = std::chrono::steady_clock;
+
+Run run(io::SiteFile file, Outcome<site::ResolvedSite> resolved, const std::vector<const dissipators::Dissipator*>& types,
+        bool for_report, Clock::time_point start) {
   Run run{std::move(file), std::nullopt, {}, 0.0};
-  const auto start = std::chrono::steady_clock::now();
-  auto result = design::run_design(run.file.site, {.types = types, .with_workings = for_report, .with_profiles = for_report});
-  run.engine_ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count();
+  auto result = resolved ? design::run_design(std::move(*resolved),
+                                              {.types = types, .with_workings = for_report, .with_profiles = for_report})
+                         : Outcome<design::DesignResult>(tl::unexpected(resolved.error()));
+  run.engine_ms = std::chrono::duration<double, std::milli>(Clock::now() - start).count();
   if (result) {
     run.result = std::move(*result);
     run.result->engine_seconds = run.engine_ms / 1000.0;
@@ -111,14 +128,25 @@ Run run(io::SiteFile file, const std::vector<const dissipators::Dissipator*>& ty
   return run;
 }
 
-/// A run for files to take away; the reason where there is none.
+/// A run for files to take away.
 Run run_for_files(const nlohmann::json& body, const Document& document) {
+  const auto start = Clock::now();
   io::SiteFile file = read_site_with_path(body, document);
   if (!file.good()) throw BadRequest{409, "the site has problems; mend them first"};
   const auto types = wanted_types(file.site, flag_in(body, "all_types"));
-  Run made = run(std::move(file), types, true);
+  auto resolved = site::resolve(file.site);
+  Run made = run(std::move(file), std::move(resolved), types, true, start);
   if (!made.result) throw BadRequest{409, "no physical answer: " + made.reason};
   return made;
+}
+
+/// A run for the page, with the apron held where it says so.
+Run run_for_page(const nlohmann::json& body, PageSite page, Studies& studies,
+                 const std::vector<const dissipators::Dissipator*>& types, bool for_working) {
+  const auto start = Clock::now();
+  auto resolved = studies.resolve(page.file.site, page.bytes);
+  if (resolved) hold_apron(body, resolved->site);
+  return run(std::move(page.file), std::move(resolved), types, for_working, start);
 }
 
 std::string media_of(const std::string& name) {
@@ -184,8 +212,21 @@ std::string to_text(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-std::string check_answer(const nlohmann::json& body, const Document& document) {
-  const io::SiteFile file = read_site_briefly(body, document);
+Outcome<site::ResolvedSite> Studies::resolve(const site::Site& site, const std::string& bytes) {
+  {
+    const std::lock_guard lock(mutex_);
+    if (resolved_ && bytes == bytes_) return *resolved_;
+  }
+  auto resolved = site::resolve(site);
+  if (!resolved) return resolved;
+  const std::lock_guard lock(mutex_);
+  bytes_ = bytes;
+  resolved_ = std::make_shared<const site::ResolvedSite>(*resolved);
+  return resolved;
+}
+
+std::string Answers::check(const nlohmann::json& body) const {
+  const io::SiteFile file = read_site_briefly(body, document_).file;
   Json inputs = Json::array();
   for (const io::EchoedInput& input : file.inputs)
     inputs.push_back({{"section", input.section},
@@ -197,21 +238,21 @@ std::string check_answer(const nlohmann::json& body, const Document& document) {
   return to_text({{"problems", problems_json(file.problems)}, {"remarks", problems_json(file.remarks)}, {"inputs", inputs}});
 }
 
-std::string design_answer(const nlohmann::json& body, const Document& document) {
+std::string Answers::design(const nlohmann::json& body) {
   if (optional_number_in(body, "length")) throw BadRequest{400, "the length follows from the type; it cannot be given"};
-  io::SiteFile file = read_site_briefly(body, document);
-  Json head{{"problems", problems_json(file.problems)}, {"units", file.site.units == UnitSystem::si ? "SI" : "US"}};
+  PageSite page = read_site_briefly(body, document_);
+  const io::SiteFile& file = page.file;
+  Json head{{"problems", problems_json(file.problems)},
+            {"units", file.site.units == UnitSystem::si ? "SI" : "US"},
+            {"reason", nullptr},
+            {"engine_ms", 0.0}};
   std::string result = "null";
   if (file.good()) {
-    hold_apron(body, file.site);
     const auto types = types_in(body, file.site);
-    const Run made = run(std::move(file), types, false);
-    head["reason"] = made.result ? Json(nullptr) : Json(made.reason);
+    const Run made = run_for_page(body, std::move(page), studies_, types, false);
+    if (!made.result) head["reason"] = made.reason;
     head["engine_ms"] = made.engine_ms;
     if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::compact);
-  } else {
-    head["reason"] = nullptr;
-    head["engine_ms"] = 0.0;
   }
   // The result is JSON text already: put in as it is, not parsed and written once more.
   std::string text = to_text(head);
@@ -219,29 +260,27 @@ std::string design_answer(const nlohmann::json& body, const Document& document) 
   return text + ",\"result\":" + result + "}\n";
 }
 
-std::string working_answer(const nlohmann::json& body, const Document& document) {
-  io::SiteFile file = read_site_briefly(body, document);
-  if (!file.good()) throw BadRequest{409, "the site has problems; mend them first"};
-  hold_apron(body, file.site);
-  const auto section = optional_number_in(body, "section").value_or(0.0);
+std::string Answers::working(const nlohmann::json& body) {
+  PageSite page = read_site_briefly(body, document_);
+  if (!page.file.good()) throw BadRequest{409, "the site has problems; mend them first"};
+  const double section = optional_number_in(body, "section").value_or(0.0);
   if (!(section >= 0.0 && section < 1000.0)) throw BadRequest{400, "section is the number of a section, or null for all"};
-  const Run made = run(std::move(file), {type_of(text_in(body, "type"))}, true);
+  const UnitSystem units = page.file.site.units;
+  const Run made = run_for_page(body, std::move(page), studies_, {type_of(text_in(body, "type"))}, true);
   if (!made.result) throw BadRequest{409, "no physical answer: " + made.reason};
-  const design::Option& option = made.result->options.front();
+  const Working& working = made.result->options.front().working;
   Json titles = Json::array();
-  for (const WorkingSection& one : option.working.sections())
-    titles.push_back(output::Printer(made.file.site.units).words(one.title));
-  return to_text({{"html", output::workings_html(option.working, static_cast<std::size_t>(section), made.file.site.units)},
-                  {"sections", titles}});
+  for (const WorkingSection& one : working.sections()) titles.push_back(output::Printer(units).words(one.title));
+  return to_text({{"html", output::workings_html(working, static_cast<std::size_t>(section), units)}, {"sections", titles}});
 }
 
-std::string report_answer(const nlohmann::json& body, const Document& document) {
-  const Run made = run_for_files(body, document);
+std::string Answers::report(const nlohmann::json& body) const {
+  const Run made = run_for_files(body, document_);
   return files_json({{"report.html", report_of(made.file, *made.result, made.file.site.units)}});
 }
 
-std::string package_answer(const nlohmann::json& body, const Document& document) {
-  const Run made = run_for_files(body, document);
+std::string Answers::package(const nlohmann::json& body) const {
+  const Run made = run_for_files(body, document_);
   return files_json(output_files(made.file, *made.result, made.file.site.units));
 }
 

@@ -1,14 +1,31 @@
 // What the page asks of the engine: each answer is a thin call of what a command of the program does.
 #pragma once
 
-#include <functional>
 #include <map>
+#include <memory>
+#include <mutex>
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 
 #include "quell/app/server/document.h"
+#include "quell/base/outcome.h"
+#include "quell/site/study.h"
 
 namespace quell::app::server {
+
+/// Remembers the last site whose floods and river were resolved: to hold the apron elsewhere, or to try another type, needs no
+/// new routing of floods.
+class Studies {
+ public:
+  /// `bytes` is everything that the site was read from; the same bytes are the same site.
+  Outcome<site::ResolvedSite> resolve(const site::Site& site, const std::string& bytes);
+
+ private:
+  std::mutex mutex_;
+  std::string bytes_;
+  std::shared_ptr<const site::ResolvedSite> resolved_;
+};
 
 /// A request that cannot be answered as it stands; becomes {"error": …}.
 struct BadRequest {
@@ -29,12 +46,22 @@ std::map<std::string, std::optional<std::string>> files_in(const nlohmann::json&
 /// A reply in JSON, ready to send.
 std::string to_text(const nlohmann::ordered_json& json);
 
-// Each takes {"text", "files"}: the text as it stands on the page, with the files that differ from the document's.
-std::string check_answer(const nlohmann::json& body, const Document& document);
-std::string design_answer(const nlohmann::json& body, const Document& document);
-std::string working_answer(const nlohmann::json& body, const Document& document);
-std::string report_answer(const nlohmann::json& body, const Document& document);
-std::string package_answer(const nlohmann::json& body, const Document& document);
+/// The engine's side. Each answer takes {"text", "files"}: the text as it stands on the page, with the files that differ from
+/// the document's. Called from many threads.
+class Answers {
+ public:
+  explicit Answers(const Document& document) : document_(document) {}
+
+  std::string check(const nlohmann::json& body) const;
+  std::string design(const nlohmann::json& body);
+  std::string working(const nlohmann::json& body);
+  std::string report(const nlohmann::json& body) const;
+  std::string package(const nlohmann::json& body) const;
+
+ private:
+  const Document& document_;
+  Studies studies_;
+};
 
 /// The examples: id, title, summary.
 std::string examples_answer();

@@ -9,7 +9,6 @@
 #include <span>
 #include <stdexcept>
 
-#include "quell/app/server/answers.h"
 #include "quell/app/server/embedded.h"
 
 namespace quell::app::server {
@@ -117,15 +116,15 @@ struct Endpoints {
       {"health", [](Routes&, const Wanted&) { return json_answer(to_text({{"version", QUELL_VERSION}})); }},
   };
   static constexpr Post posts[] = {
-      {"check", [](Routes& r, const nlohmann::json& b) { return json_answer(check_answer(b, r.document_)); }},
-      {"design", [](Routes& r, const nlohmann::json& b) { return json_answer(design_answer(b, r.document_)); }},
+      {"check", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.check(b)); }},
+      {"design", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.design(b)); }},
       {"document", [](Routes& r, const nlohmann::json& b) { return r.post_change(b); }},
       {"document/open", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_open(b)); }},
       {"document/save", [](Routes& r, const nlohmann::json& b) { return r.post_save(b); }},
-      {"package", [](Routes& r, const nlohmann::json& b) { return json_answer(package_answer(b, r.document_)); }},
-      {"report", [](Routes& r, const nlohmann::json& b) { return json_answer(report_answer(b, r.document_)); }},
+      {"package", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.package(b)); }},
+      {"report", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.report(b)); }},
       {"tab", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_tab(b)); }},
-      {"working", [](Routes& r, const nlohmann::json& b) { return json_answer(working_answer(b, r.document_)); }},
+      {"working", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.working(b)); }},
   };
 
   template <typename Row>

@@ -3,6 +3,7 @@
 
 #include <mutex>
 
+#include "quell/app/server/answers.h"
 #include "quell/app/server/document.h"
 #include "quell/app/server/guard.h"
 #include "quell/app/server/http.h"
@@ -12,7 +13,7 @@ namespace quell::app::server {
 
 class Routes {
  public:
-  explicit Routes(Document& document) : document_(document) {}
+  explicit Routes(Document& document) : document_(document), answers_(document) {}
 
   /// The request has passed the guard.
   Answer answer(const Request& request, const Wanted& wanted);
@@ -20,6 +21,7 @@ class Routes {
  private:
   friend struct Endpoints;
   Document& document_;
+  Answers answers_;
   std::mutex tabs_mutex_;
   Tabs tabs_;
 
