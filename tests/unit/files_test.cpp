@@ -56,6 +56,16 @@ TEST_F(WriteFiles, ReplacesWhatWasThere) {
   EXPECT_EQ(count(), 1u);
 }
 
+TEST_F(WriteFiles, KeepsPermissionsAndLinks) {
+  ASSERT_TRUE(write_files(root, {{"one.txt", "old"}}).has_value());
+  fs::permissions(root / "one.txt", fs::perms::owner_read | fs::perms::owner_write);
+  fs::create_symlink("one.txt", root / "link.txt");
+  ASSERT_TRUE(write_files(root, {{"link.txt", "new"}}, Durability::on_disk).has_value());
+  EXPECT_TRUE(fs::is_symlink(root / "link.txt"));
+  EXPECT_EQ(content("one.txt"), "new");
+  EXPECT_EQ(fs::status(root / "one.txt").permissions(), fs::perms::owner_read | fs::perms::owner_write);
+}
+
 TEST_F(WriteFiles, WritesNothingWhereOneFileCannotBeWritten) {
   ASSERT_TRUE(write_files(root, {{"one.txt", "old"}}).has_value());
   fs::create_directory(root / "blocked");

@@ -56,6 +56,13 @@ struct VerifyArguments {
 };
 int verify(const VerifyArguments& arguments);
 
+struct ServeArguments {
+  std::string site;  ///< empty: the copy that was left behind without a path, or a new document
+  int port = 0;      ///< 0: a free one
+  bool open = true;  ///< in the user's browser
+};
+int serve(const ServeArguments& arguments);
+
 /// Parses the command line and runs one of them.
 int run(int argc, char** argv);
 

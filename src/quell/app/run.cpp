@@ -98,6 +98,15 @@ int run(int argc, char** argv) try {
   add_common(*verify_command, verify_arguments.common);
   verify_command->callback([&] { result = verify(verify_arguments); });
 
+  ServeArguments serve_arguments;
+  auto* serve_command = program.add_subcommand("serve", "the page on this machine: prints its address on one line");
+  serve_command->add_option("site", serve_arguments.site, "site file (TOML) to open")->option_text("[SITE]");
+  serve_command->add_option("--port", serve_arguments.port, "port on 127.0.0.1; 0: a free one near 8470")
+      ->check(CLI::Range(0, 65535))
+      ->option_text("N");
+  serve_command->add_flag("!--no-open", serve_arguments.open, "do not open the browser");
+  serve_command->callback([&] { result = serve(serve_arguments); });
+
   if (argc > 1 && argv[1][0] != '-' && !is_verb(program, argv[1])) return refuse_verb(program, argv[1]);
   try {
     program.parse(argc, argv);

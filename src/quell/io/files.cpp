@@ -1,6 +1,8 @@
 #include "quell/io/files.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
@@ -58,7 +60,24 @@ fs::path temporary_name(const fs::path& target) {
   return name;
 }
 
-tl::expected<void, std::string> write_temporary(const fs::path& target, const std::string& text, Temporaries& temporaries) {
+/// Waits until the disk has what was written to the file, or the names in the folder.
+bool reached_disk(const fs::path& path) {
+  const int descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (descriptor < 0) return false;
+  const bool good = ::fsync(descriptor) == 0;
+  ::close(descriptor);
+  return good;
+}
+
+/// Where a link points, so that the file is replaced and not the link.
+fs::path link_target(const fs::path& path) {
+  std::error_code error;
+  const fs::path real = fs::is_symlink(path, error) ? fs::canonical(path, error) : path;
+  return error ? path : real;
+}
+
+tl::expected<void, std::string> write_temporary(const fs::path& target, const std::string& text, Durability durability,
+                                                Temporaries& temporaries) {
   std::error_code error;
   if (fs::is_directory(target, error))
     return tl::unexpected<std::string>(fmt::format("cannot write {}: it is a directory", target.string()));
@@ -69,6 +88,10 @@ tl::expected<void, std::string> write_temporary(const fs::path& target, const st
   stream.write(text.data(), static_cast<std::streamsize>(text.size()));
   stream.close();
   if (!stream) return tl::unexpected<std::string>(fmt::format("cannot write {}: {}", target.string(), std::strerror(errno)));
+  if (const auto there = fs::status(target, error); fs::is_regular_file(there))
+    fs::permissions(name, there.permissions(), error);
+  if (durability == Durability::on_disk && !reached_disk(name))
+    return tl::unexpected<std::string>(fmt::format("cannot write {}: {}", target.string(), std::strerror(errno)));
   return {};
 }
 
@@ -83,22 +106,24 @@ bool stays_inside(const std::string& name) {
 
 }  // namespace
 
-tl::expected<void, std::string> write_files(const fs::path& folder, const std::vector<FileText>& files) {
+tl::expected<void, std::string> write_files(const fs::path& folder, const std::vector<FileText>& files, Durability durability) {
   Temporaries temporaries;
   if (auto made = make_folder(folder, temporaries); !made) return made;
   for (const FileText& file : files) {
     if (!stays_inside(file.name))
       return tl::unexpected<std::string>(fmt::format("'{}' is not a name inside the folder", file.name));
-    const fs::path target = folder / file.name;
+    const fs::path target = link_target(folder / file.name);
     if (auto made = make_folder(target.parent_path(), temporaries); !made) return made;
-    if (auto written = write_temporary(target, file.text, temporaries); !written) return written;
+    if (auto written = write_temporary(target, file.text, durability, temporaries); !written) return written;
   }
   for (const FileText& file : files) {
     std::error_code error;
-    const fs::path target = folder / file.name;
+    const fs::path target = link_target(folder / file.name);
     fs::rename(temporary_name(target), target, error);
     if (error) return tl::unexpected<std::string>(fmt::format("cannot write {}: {}", target.string(), reason(error)));
     temporaries.keep();
+    if (durability == Durability::on_disk && !reached_disk(target.parent_path().empty() ? "." : target.parent_path()))
+      return tl::unexpected<std::string>(fmt::format("cannot write {}: {}", target.string(), std::strerror(errno)));
   }
   return {};
 }

@@ -29,6 +29,15 @@ Json word(std::string_view text) {
   return Json(std::string(text));
 }
 
+/// Puts an object together straight away. The library's own lists in braces make a small array of each pair first, which costs
+/// most of the writing where there are thousands of them.
+Json object(std::initializer_list<std::pair<std::string_view, Json>> members) {
+  Json::object_t map;
+  map.reserve(members.size() + 1);  // one more may be added
+  for (const auto& [key, value] : members) map.emplace_back(std::string(key), value);
+  return Json(std::move(map));
+}
+
 Json input_json(const SiteFile& file) {
   Json keys = Json::array();
   for (const EchoedInput& input : file.inputs)
@@ -61,32 +70,32 @@ Json case_json(const design::DischargeCase& c) {
 }
 
 Json case_result_json(const design::CaseResult& c) {
-  return Json{{"discharge", number(c.discharge)},
-              {"tailwater_case", word(site::name_of(c.tailwater_case))},
-              {"unit_discharge", number(c.toe.unit_discharge)},
-              {"energy_head", number(c.toe.energy_head)},
-              {"y1", number(c.toe.y1)},
-              {"V1", number(c.toe.V1)},
-              {"F1", number(c.toe.F1)},
-              {"y2", number(c.toe.y2)},
-              {"energy_loss", number(c.energy_loss)},
-              {"jump_length", number(c.jump_length)},
-              {"shortest_length", number_if(c.shortest_length > 0.0, c.shortest_length)},
-              {"longest_length", number_if(c.longest_length > 0.0, c.longest_length)},
-              {"roller_length", number(c.roller_length)},
-              {"sweep_out_depth", number(c.need.sweep_out)},
-              {"best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest)},
-              {"largest_depth", number_if(c.need.largest < no_limit, c.need.largest)},
-              {"required_depth", number(c.required_depth)},
-              {"available_depth", number(c.available_depth)},
-              {"margin", number(c.margin)},
-              {"jump", word(design::name_of(c.jump))},
-              {"front_station", number(c.position.front)},
-              {"front_height", number(c.position.z1)},
-              {"front_held", c.position.held},
-              {"submergence", number(c.submergence)},
-              {"sweep_out_reserve", number(c.sweep_out_reserve)},
-              {"sweep_out_discharge", number_if(c.sweep_out_discharge > 0.0, c.sweep_out_discharge)}};
+  return object({{"discharge", number(c.discharge)},
+                 {"tailwater_case", word(site::name_of(c.tailwater_case))},
+                 {"unit_discharge", number(c.toe.unit_discharge)},
+                 {"energy_head", number(c.toe.energy_head)},
+                 {"y1", number(c.toe.y1)},
+                 {"V1", number(c.toe.V1)},
+                 {"F1", number(c.toe.F1)},
+                 {"y2", number(c.toe.y2)},
+                 {"energy_loss", number(c.energy_loss)},
+                 {"jump_length", number(c.jump_length)},
+                 {"shortest_length", number_if(c.shortest_length > 0.0, c.shortest_length)},
+                 {"longest_length", number_if(c.longest_length > 0.0, c.longest_length)},
+                 {"roller_length", number(c.roller_length)},
+                 {"sweep_out_depth", number(c.need.sweep_out)},
+                 {"best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest)},
+                 {"largest_depth", number_if(c.need.largest < no_limit, c.need.largest)},
+                 {"required_depth", number(c.required_depth)},
+                 {"available_depth", number(c.available_depth)},
+                 {"margin", number(c.margin)},
+                 {"jump", word(design::name_of(c.jump))},
+                 {"front_station", number(c.position.front)},
+                 {"front_height", number(c.position.z1)},
+                 {"front_held", c.position.held},
+                 {"submergence", number(c.submergence)},
+                 {"sweep_out_reserve", number(c.sweep_out_reserve)},
+                 {"sweep_out_discharge", number_if(c.sweep_out_discharge > 0.0, c.sweep_out_discharge)}});
 }
 
 Json governing_json(const design::Option& option) {
@@ -224,7 +233,7 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
 
 }  // namespace
 
-std::string design_json(const SiteFile& file, const design::DesignResult& result) {
+std::string design_json(const SiteFile& file, const design::DesignResult& result, JsonLayout layout) {
   Json json{{"program", Json{{"name", "quell"}, {"version", QUELL_VERSION}}},
             {"input", input_json(file)},
             {"site", study_json(result.resolved)},
@@ -237,7 +246,7 @@ std::string design_json(const SiteFile& file, const design::DesignResult& result
   for (const design::DischargeCase& c : result.pattern_cases) json["cases"].push_back(case_json(c));
   for (const design::Option& option : result.options) json["options"].push_back(option_json(result, option));
   if (result.chosen >= 0) json["chosen"] = word(result.options[static_cast<std::size_t>(result.chosen)].type->record().id);
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json.dump(layout == JsonLayout::lines ? 1 : -1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace quell::io

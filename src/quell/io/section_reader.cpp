@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::size_t most_members = 500;
 constexpr std::size_t most_unknown_keys = 20;  ///< of one section
+constexpr int no_line = 0;                     ///< of a default
 
 std::string heading(std::string_view section) {
   return fmt::format("[{}]", section);
@@ -215,7 +216,7 @@ void SectionReader::read_single(const Visit& visit, const Key& key, const toml::
     const double expected = value->cases[site::index_of(site::TailwaterCase::expected)];
     declare_uncertainty(visit, key, node, key.kind == Kind::spread ? expected : value->number);
   } else {
-    echo(visit, key, typed_text(key, node, draft_.site.units), false);
+    echo(visit, key, typed_text(key, node, draft_.site.units), place_of(node).line);
   }
 }
 
@@ -226,7 +227,7 @@ void SectionReader::declare_uncertainty(const Visit& visit, const Key& key, cons
   // That of a whole rating bears the name of its section.
   input->key = key.kind == Kind::uncertainty ? visit.label : full_name(visit.label, key.name);
   draft_.site.uncertain.push_back(std::move(*input));
-  echo(visit, key, typed_text(key, node, draft_.site.units), false);
+  echo(visit, key, typed_text(key, node, draft_.site.units), place_of(node).line);
 }
 
 void SectionReader::read_members(const Visit& visit, const Key& key, const toml::node& node) {
@@ -274,7 +275,8 @@ void SectionReader::read_absent(const Visit& visit, const Key& key) {
     const std::optional<double> value = key.derive(draft_);
     if (!value) return;
     draft_.read[label] = {};
-    echo(visit, key, fmt::format("{}: {}", key.preset_words, format_quantity(*value, key.dimension, draft_.site.units)), true);
+    echo(visit, key, fmt::format("{}: {}", key.preset_words, format_quantity(*value, key.dimension, draft_.site.units)),
+         no_line);
   }
 }
 
@@ -291,15 +293,15 @@ void SectionReader::take_preset(const Visit& visit, const Key& key) {
   draft_.read[label] = {};
   remember_choice(label, key, *value);
   key.set(draft_, *value);
-  echo(visit, key, typed_text(key, node, UnitSystem::si), true);
+  echo(visit, key, typed_text(key, node, UnitSystem::si), no_line);
 }
 
 void SectionReader::remember_choice(const std::string& label, const Key& key, const Value& value) {
   if (key.kind == Kind::choice) chosen_[label] = choices_of(key)[static_cast<std::size_t>(value.choice)];
 }
 
-void SectionReader::echo(const Visit& visit, const Key& key, std::string typed, bool is_default) {
-  inputs_.push_back({visit.label, std::string(key.name), std::move(typed), std::string(key.help), is_default});
+void SectionReader::echo(const Visit& visit, const Key& key, std::string typed, int line) {
+  inputs_.push_back({visit.label, std::string(key.name), std::move(typed), std::string(key.help), line == no_line, line});
 }
 
 }  // namespace quell::io

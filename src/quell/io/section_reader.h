@@ -54,7 +54,7 @@ class SectionReader {
   void read_members(const Visit& visit, const Key& key, const toml::node& node);
   void take_preset(const Visit& visit, const Key& key);
   void remember_choice(const std::string& label, const Key& key, const Value& value);
-  void echo(const Visit& visit, const Key& key, std::string typed, bool is_default);
+  void echo(const Visit& visit, const Key& key, std::string typed, int line);
 };
 
 }  // namespace quell::io

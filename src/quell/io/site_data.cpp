@@ -38,14 +38,14 @@ class SiteCompleter : private DraftView {
   void with_file(const std::string& key, const std::string& owner, Read read) {
     const auto name = draft_.files.find(key);
     if (name == draft_.files.end()) return;
-    const std::filesystem::path path = files_.folder / name->second;
-    const auto bytes = read_input_file(path);
+    const std::string path = (files_.folder / name->second).string();
+    const auto bytes = files_.read(name->second);
     if (!bytes) {
-      problems_.problem(at(key), fmt::format("{}: {}", path.string(), bytes.error()));
+      problems_.problem(at(key), fmt::format("{}: {}", path, bytes.error()));
       return;
     }
     files_.digest_text += *bytes;
-    ProblemList in_file(path.string(), split_lines(*bytes));
+    ProblemList in_file(path, split_lines(*bytes));
     if (const auto fault = find_text_fault(*bytes)) {
       in_file.problem(fault->place, fault->message);
     } else if (read(std::string_view(*bytes), in_file)) {

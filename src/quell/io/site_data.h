@@ -10,9 +10,10 @@
 namespace quell::io {
 
 struct DataFiles {
-  std::filesystem::path folder;  ///< paths in the site file start here
-  SiteFile& found;               ///< takes problems and remarks in the files
-  std::string& digest_text;      ///< grows by the bytes of every file read
+  std::filesystem::path folder;  ///< paths in the site file start here, in messages
+  const FileSource& read;
+  SiteFile& found;           ///< takes problems and remarks in the files
+  std::string& digest_text;  ///< grows by the bytes of every file read
   std::vector<EchoedInput>& inputs;
 };
 

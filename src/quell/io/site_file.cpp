@@ -11,6 +11,7 @@
 #include "quell/io/site_checks.h"
 #include "quell/io/site_data.h"
 #include "quell/io/toml_error.h"
+#include "quell/io/toml_key.h"
 
 namespace quell::io {
 namespace {
@@ -21,22 +22,29 @@ std::vector<std::string_view> known_types() {
   return ids;
 }
 
-void read_document(const toml::table& root, const std::filesystem::path& path, ProblemList& problems, SiteFile& result,
-                   std::string& digest_text) {
+/// What is being read, and from where.
+struct Reading {
+  const std::filesystem::path& path;
+  const FileSource& source;
+  std::string digest_text;
+};
+
+void read_document(const toml::table& root, Reading& reading, ProblemList& problems, SiteFile& result) {
   Draft draft;
   SectionReader(draft, result.inputs, problems).read_file(root);
   SiteFile from_csv;
-  complete_site(draft, {path.parent_path(), from_csv, digest_text, result.inputs}, problems);
+  complete_site(draft, {reading.path.parent_path(), reading.source, from_csv, reading.digest_text, result.inputs}, problems);
   check_site(draft, known_types(), problems);
   problems.hand_over(result);
+  for (Problem& problem : result.problems) problem.key = key_at(root, {problem.line, problem.column});
   result.problems.insert(result.problems.end(), from_csv.problems.begin(), from_csv.problems.end());
   result.remarks.insert(result.remarks.end(), from_csv.remarks.begin(), from_csv.remarks.end());
   result.site = std::move(draft.site);
 }
 
-void read_text(std::string_view text, const std::filesystem::path& path, SiteFile& result, std::string& digest_text) {
+void read_text(std::string_view text, Reading& reading, SiteFile& result) {
   const bool had_mark = drop_byte_order_mark(text);
-  ProblemList problems(path.string(), split_lines(text));
+  ProblemList problems(result.path, split_lines(text));
   if (had_mark) problems.remark({1, 1}, "the file starts with a byte order mark, which is skipped");
   auto fault = find_text_fault(text);
   if (!fault) fault = find_toml_fault(text);
@@ -47,7 +55,7 @@ void read_text(std::string_view text, const std::filesystem::path& path, SiteFil
   }
   try {
     const toml::table root = toml::parse(text, std::string_view{"site file"});
-    read_document(root, path, problems, result, digest_text);
+    read_document(root, reading, problems, result);
   } catch (const toml::parse_error& error) {
     const toml::source_position& at = error.source().begin;
     const Place place{static_cast<int>(at.line), static_cast<int>(at.column)};
@@ -59,19 +67,23 @@ void read_text(std::string_view text, const std::filesystem::path& path, SiteFil
 }  // namespace
 
 SiteFile read_site_text(std::string_view text, const std::filesystem::path& path) {
+  return read_site_text(text, path, [&](const std::string& name) { return read_input_file(path.parent_path() / name); });
+}
+
+SiteFile read_site_text(std::string_view text, const std::filesystem::path& path, const FileSource& source) {
   SiteFile result;
   result.path = path.string();
-  std::string digest_text(text);
+  Reading reading{path, source, std::string(text)};
   if (text.size() > largest_input_file) {
     result.problems.push_back({result.path, 0, 0, "the text is larger than 16 MB", ""});
     return result;
   }
   try {
-    read_text(text, path, result, digest_text);
+    read_text(text, reading, result);
   } catch (const std::exception& error) {
     result.problems.push_back({result.path, 0, 0, fmt::format("the file could not be read: {}", error.what()), ""});
   }
-  result.digest = sha256(digest_text);
+  result.digest = sha256(reading.digest_text);
   return result;
 }
 

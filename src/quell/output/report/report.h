@@ -25,6 +25,10 @@ struct ReportContext {
 
 std::string report_html(const site::Site& site, const design::DesignResult& result, const ReportContext& context);
 
+/// Workings as a fragment of HTML with MathML: the one section of that number (from 1), or all for 0; empty where there is no
+/// such section. Steps and equations are those of the report.
+std::string workings_html(const Working& working, std::size_t section, UnitSystem units);
+
 /// The summary for the terminal, at most 100 columns, readable without colour.
 std::string terminal_summary(const site::Site& site, const design::DesignResult& result, UnitSystem units);
 

@@ -158,6 +158,14 @@ void write_step(Html& html, const WorkingStep& step, const std::string& number, 
   html.close();
 }
 
+void write_section(Html& html, const WorkingSection& section, std::size_t number, const Printer& print) {
+  html.element("h3", fmt::format("{}  {}", number, print.words(section.title)));
+  if (!section.remark.empty()) html.element("p class=\"remark\"", print.words(section.remark));
+  html.raw("<div class=\"working-head\"><span>Step, source</span><span>Calculation</span><span>Result</span></div>\n");
+  for (std::size_t i = 0; i < section.steps.size(); ++i)
+    write_step(html, section.steps[i], fmt::format("{}.{}", number, i + 1), print.units());
+}
+
 void write_symbol_rows(Html& html, std::span<const Symbol> symbols, std::string_view role) {
   for (const auto& symbol : symbols) {
     const std::string unit = unit_label(symbol.dimension, UnitSystem::si);
@@ -215,13 +223,15 @@ void write_workings(Html& html, const ReportData& data) {
       "the equation with symbols, the same with numbers, what was put in with the range in which the method holds, and the "
       "result. Equations and numbers put in are in SI.");
   const auto& sections = data.chosen->working.sections();
-  for (std::size_t s = 0; s < sections.size(); ++s) {
-    html.element("h3", fmt::format("{}  {}", s + 1, data.print.words(sections[s].title)));
-    if (!sections[s].remark.empty()) html.element("p class=\"remark\"", data.print.words(sections[s].remark));
-    html.raw("<div class=\"working-head\"><span>Step, source</span><span>Calculation</span><span>Result</span></div>\n");
-    for (std::size_t i = 0; i < sections[s].steps.size(); ++i)
-      write_step(html, sections[s].steps[i], fmt::format("{}.{}", s + 1, i + 1), data.print.units());
-  }
+  for (std::size_t s = 0; s < sections.size(); ++s) write_section(html, sections[s], s + 1, data.print);
+}
+
+std::string workings_html(const Working& working, std::size_t section, UnitSystem units) {
+  Html html;
+  const auto& sections = working.sections();
+  for (std::size_t s = 0; s < sections.size(); ++s)
+    if (section == 0 || section == s + 1) write_section(html, sections[s], s + 1, Printer(units));
+  return html.finished();
 }
 
 void write_methods(Html& html, const ReportData& data) {
