@@ -175,6 +175,7 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
 }
 
 std::string lower_first(std::string text) {
+  if (text.rfind("Froude", 0) == 0) return text;  // a name
   if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z') text.front() = static_cast<char>(text.front() - 'A' + 'a');
   return text;
 }

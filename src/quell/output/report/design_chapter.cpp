@@ -49,13 +49,15 @@ std::vector<DimensionRow> quantity_rows(const design::Option& option, const Prin
   const auto volume = [&](std::string name, double value) {
     return DimensionRow{std::move(name), value, p.volume(value), p.volume_unit(), ""};
   };
-  return {{"Slab thickness", q.slab_thickness, p.level(q.slab_thickness), p.length_unit(), "first measure"},
-          {"Wall thickness, mean", q.wall_thickness, p.level(q.wall_thickness), p.length_unit(), "first measure"},
-          volume("Concrete in the slab", q.slab_concrete),
-          volume("Concrete in the walls", q.wall_concrete),
-          volume("Concrete in the elements", q.element_concrete),
-          volume("Concrete, total", q.concrete),
-          volume("Stone", q.riprap)};
+  std::vector<DimensionRow> rows{
+      {"Slab thickness", q.slab_thickness, p.level(q.slab_thickness), p.length_unit(), "first measure"},
+      {"Wall thickness, mean", q.wall_thickness, p.level(q.wall_thickness), p.length_unit(), "first measure"},
+      volume("Concrete in the slab", q.slab_concrete),
+      volume("Concrete in the walls", q.wall_concrete),
+      volume("Concrete in the elements", q.element_concrete),
+      volume("Concrete, total", q.concrete)};
+  if (q.riprap > 0.0) rows.push_back(volume("Stone", q.riprap));
+  return rows;
 }
 
 void write_dimension_rows(Html& html, const StepIndex& steps, std::string_view caption, const std::vector<DimensionRow>& rows) {
