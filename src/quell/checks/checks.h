@@ -28,6 +28,7 @@ struct PatternState {
   std::string_view name;
   const site::ToeFlow* toe = nullptr;  ///< of the most loaded bay, or of the whole width where all bays are alike
   double discharge = 0.0;              ///< m3/s, all bays
+  double tailwater_level = 0.0;        ///< m
   double margin = 0.0;                 ///< m, tailwater less what the basin requires
   double sweep_out_reserve = 0.0;      ///< m
   double largest_step = 0.0;           ///< m, largest difference of opening between neighbours
@@ -46,6 +47,8 @@ struct BasinView {
   double width = 0.0;
   double largest_crest_head = 0.0;  ///< m
   double slab_thickness = 0.0;      ///< m
+  double wall_height = 0.0;         ///< m above the apron
+  double wall_thickness = 0.0;      ///< m, mean
   bool level_exists = true;         ///< some level down to the end of the search meets it
   double level_wanted = 0.0;  ///< m, the level that would within no limit; below apron_level where a limit stands in its way
   bool model_asked_by_type = false;  ///< a limit of the type asks for a physical model

@@ -11,6 +11,7 @@ namespace quell::design {
 struct DesignOptions {
   std::span<const dissipators::Dissipator* const> types;  ///< which types, in order
   bool with_positions = true;                             ///< find where each jump stands
+  bool with_safety = true;                                ///< slab, walls, foundation, river, model
   bool with_workings = false;                             ///< record the workings of the governing cases
   bool with_profiles = false;                             ///< compute the water profiles for figures
 };

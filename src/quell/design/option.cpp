@@ -146,7 +146,8 @@ void set_walls_and_levels(const PreparedSite& prepared, Option& option) {
 }
 
 /// The type's own limits and what sizing said, then the checks of every basin.
-void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing, const ApronLevel& apron, Option& option) {
+void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing, const ApronLevel& apron, bool with_safety,
+           Option& option) {
   option.findings = dissipators::judge_limits(option.type->record(), sizing);
   const bool model_asked = std::any_of(option.findings.begin(), option.findings.end(),
                                        [](const Finding& finding) { return finding.asks_for_model; });
@@ -165,13 +166,19 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                .apron_level = option.apron_level,
                                .width = option.width,
                                .largest_crest_head = prepared.cases.back().data.crest_head,
-                               .slab_thickness = option.quantities.slab_thickness,
+                               .slab_thickness = prepared.site.slab.thickness > 0.0 ? prepared.site.slab.thickness
+                                                                                    : option.quantities.slab_thickness,
+                               .wall_height = option.wall_height,
+                               .wall_thickness = option.quantities.wall_thickness,
                                .level_exists = apron.found,
                                .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
                                .model_asked_by_type = model_asked,
                                .study = prepared.study,
                                .patterns = patterns};
   for (auto& finding : checks::judge_basin(view)) option.findings.push_back(std::move(finding));
+  if (!with_safety) return;
+  option.safety = checks::judge_safety(view);
+  option.findings.insert(option.findings.end(), option.safety.findings.begin(), option.safety.findings.end());
 }
 
 std::string lower_first(std::string text) {
@@ -351,7 +358,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   set_walls_and_levels(prepared, option);
   option.quantities = concrete(quantity_input(option, flows->flows), option.structure, nullptr);
   if (options.with_positions) place_jumps(prepared, option);
-  judge(prepared, sizing, *apron, option);
+  judge(prepared, sizing, *apron, options.with_safety, option);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
   if (options.with_profiles) add_profiles(prepared, *apron, option);
@@ -384,7 +391,7 @@ Option best_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   const auto& site = prepared.site;
   if (!site.basin.width_is_free) return size_option(prepared, type, site.basin.width, options);
   constexpr int widths_tried = 9;
-  const DesignOptions bare{.types = options.types, .with_positions = false};
+  const DesignOptions bare{.types = options.types, .with_positions = false, .with_safety = false};
   Option best = size_option(prepared, type, site.chute.end_width, bare);
   const double limit = best.sized ? widest(prepared, best) : site.chute.end_width;
   for (int i = 1; i < widths_tried; ++i) {

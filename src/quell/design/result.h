@@ -8,6 +8,7 @@
 
 #include "quell/base/finding.h"
 #include "quell/base/working.h"
+#include "quell/checks/safety.h"
 #include "quell/dissipators/catalogue.h"
 #include "quell/site/chute_flow.h"
 #include "quell/site/jump_position.h"
@@ -113,6 +114,7 @@ struct Option {
   std::vector<CaseResult> pattern_cases{};  ///< the same for the gate patterns: the toe flow is that of the most loaded bay
   dissipators::Structure structure{};
   Quantities quantities{};
+  checks::Safety safety{};
   Findings findings{};
   std::vector<site::OutlinePoint> crest_outline{};  ///< approach floor to the start of the chute; filled with the profiles
   std::vector<WaterProfile> profiles{};             ///< governing discharge, design flood, check flood, smallest

@@ -41,6 +41,7 @@ std::vector<checks::PatternState> pattern_states(const PreparedSite& prepared, c
     states.push_back({.name = data.gate_pattern,
                       .toe = &low.toe,
                       .discharge = data.discharge,
+                      .tailwater_level = option.apron_level + low.available_depth,
                       .margin = low.margin,
                       .sweep_out_reserve = low.available_depth - low.need.sweep_out,
                       .largest_step = pattern == patterns.end() ? 0.0 : site::largest_step(*pattern),

@@ -52,9 +52,11 @@ Nappe nappe_of(double yc, double drop, double tailwater) noexcept {
   const double inside = 3.195 - 4.368 * h2;
   const double xf = -0.406 + std::sqrt(3.195 - 4.368 * h0);
   const double xt = -0.406 + std::sqrt(std::max(0.0, inside));
-  const double xs = (0.691 + 0.228 * xt * xt - h0) / (0.185 + 0.456 * xt);
+  const bool drowned = !(inside > 0.0 && xt > 0.0);
+  // A drowned nappe has no tangent at the surface: the free fall to the floor stands for it.
+  const double xs = drowned ? xf : (0.691 + 0.228 * xt * xt - h0) / (0.185 + 0.456 * xt);
   const double xa = 0.5 * (xf + xs);
-  return {xf * yc, xt * yc, xs * yc, xa * yc, (xa + 0.8 + 1.75) * yc, !(inside > 0.0 && xt > 0.0)};
+  return {xf * yc, xt * yc, xs * yc, xa * yc, (xa + 0.8 + 1.75) * yc, drowned};
 }
 
 const Method need_method{.id = "basin.tailwater.straight_drop",
@@ -274,7 +276,7 @@ class StraightDrop final : public Dissipator {
     Longest longest;
     const auto look = [&](const site::ToeFlow& flow, double tailwater) {
       const Nappe nappe = nappe_of(critical_depth(flow.unit_discharge), drop, tailwater);
-      if (!nappe.drowned && nappe.L > longest.length) longest = {nappe.L, flow.discharge, flow.unit_discharge, tailwater};
+      if (nappe.L > longest.length) longest = {nappe.L, flow.discharge, flow.unit_discharge, tailwater};
     };
     for (std::size_t i = 0; i < input.flows.size(); ++i) {
       look(input.flows[i], tailwater_factor * critical_depth(input.flows[i].unit_discharge));

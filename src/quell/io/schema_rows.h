@@ -17,6 +17,7 @@ std::span<const Key> flood_rows();      ///< floods, reservoir, discharges
 std::span<const Key> basin_rows();      ///< basin
 std::span<const Key> choice_rows();     ///< basin's choices
 std::span<const Key> ground_rows();     ///< ground
+std::span<const Key> safety_rows();     ///< slab, foundation, laboratory
 
 inline constexpr Range level_range{-500.0, 9000.0};
 inline constexpr Range width_range{1e-12, 5000.0};

@@ -31,6 +31,9 @@ const Key rows[] = {
      .help = "The range of discharges to design for."},
     {.section = "", .name = "basin", .kind = Kind::table, .help = "Wishes and limits for the stilling basin."},
     {.section = "", .name = "ground", .kind = Kind::table, .help = "Ground and foundation at the basin."},
+    {.section = "", .name = "slab", .kind = Kind::table, .help = "Slab of the basin, its drains and anchors, for the safety checks."},
+    {.section = "", .name = "foundation", .kind = Kind::table, .help = "Soil below crest and basin, and cutoffs against seepage."},
+    {.section = "", .name = "laboratory", .kind = Kind::table, .help = "Laboratory in which a physical model could be built."},
 
     {.section = "project", .name = "name", .kind = Kind::text, .required = true, .example_si = "\"Invented dam\"",
      .help = "Name of the project.", .set = [](Draft& d, const Value& v) { d.site.project.name = v.text; }},

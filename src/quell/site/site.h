@@ -12,6 +12,7 @@
 #include "quell/site/flood_data.h"
 #include "quell/site/gate_data.h"
 #include "quell/site/river_data.h"
+#include "quell/site/safety_data.h"
 #include "quell/site/uncertainty.h"
 
 namespace quell::site {
@@ -134,6 +135,9 @@ struct Site {
   Discharges discharges;
   BasinWishes basin;
   Ground ground;
+  Slab slab;
+  Foundation foundation;
+  Laboratory laboratory;
   std::vector<UncertainInput> uncertain;
 };
 

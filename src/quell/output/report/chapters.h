@@ -52,6 +52,7 @@ void write_discharges(Html& html, const ReportData& data);
 void write_chosen(Html& html, const ReportData& data);
 void write_case_results(Html& html, const ReportData& data);
 void write_findings(Html& html, const ReportData& data);
+void write_safety(Html& html, const ReportData& data);
 void write_workings(Html& html, const ReportData& data);
 void write_methods(Html& html, const ReportData& data);
 void write_other_options(Html& html, const ReportData& data);

@@ -1,0 +1,83 @@
+// Blocks and sills: cavitation index where they stand, and whether stones will grind the basin.
+#include <algorithm>
+#include <cmath>
+
+#include "quell/base/quantity_text.h"
+#include "quell/checks/safety.h"
+#include "quell/dissipators/parts.h"
+#include "quell/hydraulics/cavitation.h"
+
+namespace quell::checks {
+
+using dissipators::at_discharge;
+using dissipators::choice_note;
+using dissipators::limit_finding;
+
+namespace {
+
+constexpr double grinding_velocity = 10.0;  ///< m/s; below it the risk is low
+constexpr double drowned_ratio = 1.2;
+
+/// First element behind the toe that stands in the jet: a pier or the sill.
+const dissipators::Element* first_in_jet(const dissipators::Structure& structure) {
+  const dissipators::Element* first = nullptr;
+  for (const auto& element : structure.elements)
+    if (element.station > 0.0 && (first == nullptr || element.station < first->station)) first = &element;
+  return first;
+}
+
+Finding cavitation(const BasinView& view, const dissipators::Element& element) {
+  double least = no_limit;
+  double at = 0.0;
+  for (const auto& state : view.states) {
+    const double share = std::min(1.0, element.station / std::max(1e-9, view.structure.length));
+    // Mean surface over the element: it rises from the toe to the tailwater about as the roller does.
+    const double depth = state.toe->y1 + (state.available_depth - state.toe->y1) * std::tanh(1.5 * share) / std::tanh(1.5);
+    const double index = hydraulics::chute_cavitation_index({.V = state.toe->V1,
+                                                             .d = std::max(0.0, depth),
+                                                             .theta = 0.0,
+                                                             .z = view.site.project.altitude,
+                                                             .T = view.site.project.water_temperature});
+    if (index < least) {
+      least = index;
+      at = state.toe->discharge;
+    }
+  }
+  return choice_note("elements.cavitation", "Cavitation index at the first row of blocks or at the sill", least,
+                     dimension::none,
+                     "Smallest " + at_discharge(at) + ", with the velocity of the toe and the mean depth over '" +
+                         std::string(element.name) +
+                         "'. Sharp-edged blocks are said to begin at 1 to 2; no published limit could be read, and the limits on "
+                         "velocity stand for it.",
+                     {"falvey_1990", "definition; mean depth over the element", Provenance::memory});
+}
+
+Finding abrasion(const BasinView& view) {
+  double velocity = 0.0;
+  double drowned = 0.0;
+  for (const auto& state : view.states) {
+    velocity = std::max(velocity, state.toe->V1);
+    if (state.need.required > 0.0) drowned = std::max(drowned, state.available_depth / state.need.required);
+  }
+  const bool uneven = std::any_of(view.patterns.begin(), view.patterns.end(),
+                                  [](const PatternState& pattern) { return pattern.largest_step > 0.0; });
+  const bool draws_stones = uneven || drowned > drowned_ratio;
+  std::string text = "Stones are drawn in by uneven flow and by deep tailwater: ";
+  text += uneven ? "some openings of the gates are unequal; " : "no opening judged is unequal; ";
+  text += "tailwater up to " + quantity_token(drowned, dimension::none) + " of what is required.";
+  return limit_finding("elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
+                       draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity,
+                       Status::caution, std::move(text),
+                       "Open the gates evenly, keep loose stone from the sill or grout it for 3 to 5 m, clean the basin before first "
+                       "use, give the floor a wear layer.",
+                       {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
+}
+
+}  // namespace
+
+void judge_elements(const BasinView& view, Safety& safety) {
+  if (const auto* element = first_in_jet(view.structure)) safety.findings.push_back(cavitation(view, *element));
+  safety.findings.push_back(abrasion(view));
+}
+
+}  // namespace quell::checks

@@ -1,0 +1,120 @@
+// Seepage below crest and basin for the worst head difference, and the cutoff at the end of the basin.
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "quell/base/quantity_text.h"
+#include "quell/checks/safety.h"
+#include "quell/dissipators/parts.h"
+#include "quell/hydraulics/protection.h"
+#include "quell/hydraulics/river_protection.h"
+#include "quell/hydraulics/seepage.h"
+
+namespace quell::checks {
+
+using dissipators::choice_note;
+using dissipators::common_practice;
+using dissipators::limit_finding;
+
+namespace {
+
+/// Lane's least weighted creep ratio, and the exit gradient that is safe; 0 where no source gives one.
+struct SoilLimits {
+  double lane;
+  double gradient;
+};
+constexpr std::array<SoilLimits, 13> limits_of_soil{{{0.0, 0.0},
+                                                     {8.5, 1.0 / 7.0},
+                                                     {7.0, 1.0 / 7.0},
+                                                     {6.0, 1.0 / 6.0},
+                                                     {5.0, 1.0 / 6.0},
+                                                     {4.0, 1.0 / 5.0},
+                                                     {3.5, 1.0 / 5.0},
+                                                     {3.0, 1.0 / 5.0},
+                                                     {2.5, 1.0 / 5.0},
+                                                     {3.0, 0.0},
+                                                     {2.0, 0.0},
+                                                     {1.8, 0.0},
+                                                     {1.6, 0.0}}};
+
+/// The reservoir as high as it is held, the river without flow; and every discharge.
+void worst_head(const BasinView& view, Seepage& seepage) {
+  const auto& site = view.site;
+  const double held = site.gates.given() ? site.gates.held_level : site.crest.crest_level;
+  seepage.head = held - (site.river.bed_level - site.river.bed_degradation);
+  seepage.head_case = "reservoir full, no flow in the river";
+  for (const auto& state : view.states)
+    if (const double head = state.toe->reservoir_level - state.tailwater_level; head > seepage.head) {
+      seepage.head = head;
+      seepage.head_case = dissipators::at_discharge(state.toe->discharge);
+    }
+}
+
+void creep_path(const BasinView& view, Seepage& seepage) {
+  const auto& foundation = view.site.foundation;
+  const double upstream = view.geometry.crest_outline.empty() ? 0.0 : view.geometry.crest_outline.front().station;
+  const double end = view.geometry.station_at_level(view.apron_level) + view.structure.length;
+  seepage.horizontal = end - upstream;
+  seepage.vertical = 2.0 * (foundation.upstream_cutoff + foundation.downstream_cutoff) + view.slab_thickness;
+}
+
+void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
+  const auto limits = limits_of_soil[static_cast<std::size_t>(view.site.foundation.soil)];
+  seepage.creep_needed = limits.lane;
+  seepage.gradient_allowed = limits.gradient;
+  seepage.creep_ratio =
+      hydraulics::creep_ratio_lane({.Lv = seepage.vertical, .Lh = seepage.horizontal, .dH = seepage.head});
+  findings.push_back(limit_finding(
+      "foundation.creep", "Weighted creep ratio below crest and basin", seepage.creep_ratio, LimitSense::at_least,
+      limits.lane, dimension::none, Status::fails,
+      "For a head of " + quantity_token(seepage.head, dimension::length) + ": " + seepage.head_case + ".",
+      "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
+      {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
+  if (!(limits.gradient > 0.0)) return;
+  const double cutoff = view.site.foundation.downstream_cutoff;
+  if (const auto depth = hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient}))
+    seepage.cutoff_for_gradient = *depth;
+  if (cutoff > 0.0)
+    seepage.exit_gradient = hydraulics::cutoff_seepage({.b = seepage.horizontal, .d = cutoff, .H = seepage.head}).exit_gradient;
+  findings.push_back(limit_finding(
+      "foundation.exit_gradient", "Cutoff at the end of the basin for a safe exit gradient", cutoff, LimitSense::at_least,
+      seepage.cutoff_for_gradient, dimension::length, Status::fails,
+      cutoff > 0.0 ? "The cutoff given leaves an exit gradient of " + quantity_token(seepage.exit_gradient, dimension::none) + "."
+                   : "Without a cutoff the exit gradient has no limit: on soil one is needed.",
+      "Set downstream_cutoff in [foundation] to the depth asked for.",
+      {"khosla_1936", "safe exit gradients, recalled", Provenance::memory}));
+}
+
+void choose_cutoff(const BasinView& view, Safety& safety) {
+  auto& cutoff = safety.cutoff;
+  cutoff.for_gradient = safety.seepage.on_soil ? safety.seepage.cutoff_for_gradient : 0.0;
+  cutoff.degradation = view.site.river.bed_degradation;
+  cutoff.for_scour = safety.scour.known ? safety.scour.grown + 1.0 : 0.0;
+  cutoff.depth = std::max({cutoff.for_gradient, cutoff.for_scour + cutoff.degradation, cutoff.practical});
+  const double given = view.site.foundation.downstream_cutoff;
+  safety.findings.push_back(limit_finding(
+      "foundation.end_cutoff", "Cutoff at the end sill against scour, degradation and seepage", given, LimitSense::at_least,
+      cutoff.depth, dimension::length, Status::caution,
+      "Deepest of " + quantity_token(cutoff.for_gradient, dimension::length) + " for the exit gradient, " +
+          quantity_token(cutoff.for_scour + cutoff.degradation, dimension::length) + " for scour and degradation, and " +
+          quantity_token(cutoff.practical, dimension::length) + " as a least depth.",
+      "Set downstream_cutoff in [foundation], or let the stone launch into the scour.", common_practice));
+}
+
+}  // namespace
+
+void judge_foundation(const BasinView& view, Safety& safety) {
+  auto& seepage = safety.seepage;
+  worst_head(view, seepage);
+  creep_path(view, seepage);
+  seepage.on_soil = view.site.foundation.soil != site::Soil::rock;
+  if (seepage.on_soil)
+    judge_soil(view, seepage, safety.findings);
+  else
+    safety.findings.push_back(choice_note(
+        "foundation.rock", "Head difference over the foundation", seepage.head, dimension::length,
+        "On rock creep is not judged: grouting, drains and joints of the rock govern.", common_practice));
+  choose_cutoff(view, safety);
+}
+
+}  // namespace quell::checks
