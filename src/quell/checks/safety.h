@@ -1,5 +1,5 @@
-// What makes the basin stand and the river hold: slab, anchors, flotation, walls, foundation, protection of the bed, physical model,
-// operation. Plain numbers for the report and the JSON, and the findings that judge them.
+// What makes the basin stand and the river hold: slab, anchors, flotation, walls, foundation, protection of the bed, physical
+// model, operation. Plain numbers for the report and the JSON, and the findings that judge them.
 //
 // All of it is a first check: structural numbers are preliminary and a structural engineer must design them. Coefficients that
 // no source could give are inputs with an envelope for default, and the results say how much they depend on them.
@@ -16,11 +16,11 @@ namespace quell::checks {
 struct RiverProtection {
   double discharge = 0.0;  ///< m3/s, that governs
   site::TailwaterCase tailwater_case = site::TailwaterCase::low;
-  double depth = 0.0;            ///< m over the sill
-  double mean_velocity = 0.0;    ///< m/s
-  double bed_velocity = 0.0;     ///< m/s, for design
-  double residual_head = 0.0;    ///< m, energy over the sill above that of the river
-  double stone_em25 = 0.0;       ///< m, the rules side by side
+  double depth = 0.0;          ///< m over the sill
+  double mean_velocity = 0.0;  ///< m/s
+  double bed_velocity = 0.0;   ///< m/s, for design
+  double residual_head = 0.0;  ///< m, energy over the sill above that of the river
+  double stone_em25 = 0.0;     ///< m, the rules side by side
   double stone_isbash_high = 0.0;
   double stone_isbash_low = 0.0;
   double stone_escarameia_may = 0.0;
@@ -47,10 +47,10 @@ struct BedScour {
 /// Creep and exit gradient for the worst head difference.
 struct Seepage {
   bool on_soil = false;
-  double head = 0.0;       ///< m, worst difference of the pools
-  std::string head_case;   ///< "no flow", "check flood"
-  double vertical = 0.0;   ///< m, vertical creep
-  double horizontal = 0.0; ///< m
+  double head = 0.0;        ///< m, worst difference of the pools
+  std::string head_case;    ///< "no flow", "check flood"
+  double vertical = 0.0;    ///< m, vertical creep
+  double horizontal = 0.0;  ///< m
   double creep_ratio = 0.0, creep_needed = 0.0;
   double exit_gradient = 0.0;  ///< 0: no cutoff at the end
   double gradient_allowed = 0.0;
@@ -96,9 +96,9 @@ struct SlabPanel {
   double depth = 0.0;           ///< m, mean depth in the jump over it, in that case
   double seepage_head = 0.0;    ///< without drains
   double uplift_working = 0.0, uplift_failed = 0.0;
-  double dynamic_sealed = 0.0;  ///< head of the fluctuation, joints sealed
-  double dynamic_open = 0.0;    ///< all joints open
-  double dynamic_failed = 0.0;  ///< one joint failed
+  double dynamic_sealed = 0.0;     ///< head of the fluctuation, joints sealed
+  double dynamic_open = 0.0;       ///< all joints open
+  double dynamic_failed = 0.0;     ///< one joint failed
   double thickness_working = 0.0;  ///< m without anchors: drains working, joints sealed
   double thickness_failed = 0.0;   ///< drains failed
   double thickness_open = 0.0;     ///< joints open on four sides
@@ -106,6 +106,8 @@ struct SlabPanel {
   double net_pressure = 0.0;       ///< Pa on the anchors, governing design case, with the slab's thickness
   double bar_force = 0.0;          ///< N
   double bar_stress = 0.0;         ///< Pa
+  double bar_use = 0.0;            ///< stress over the stress allowed
+  double grid_needed = 0.0;        ///< m, spacing at which the stress is the one allowed
   double bar_length = 0.0;         ///< m in rock
   int bars = 0;                    ///< in the panel
 };
@@ -118,11 +120,11 @@ struct Flotation {
 };
 
 struct WallCheck {
-  double height = 0.0, thickness = 0.0, base = 0.0;  ///< m, of a first L-shaped section
-  double force = 0.0, moment = 0.0;                  ///< N, N m per m, worst case
-  double overturning = 0.0, sliding = 0.0;           ///< factors
+  double height = 0.0, thickness = 0.0, base = 0.0;      ///< m, of a first L-shaped section
+  double force = 0.0, moment = 0.0;                      ///< N, N m per m, worst case
+  double overturning = 0.0, sliding = 0.0;               ///< factors
   double largest_bearing = 0.0, smallest_bearing = 0.0;  ///< Pa
-  double fluctuation = 0.0;                          ///< Pa, peak on the inner face, local
+  double fluctuation = 0.0;                              ///< Pa, peak on the inner face, local
 };
 
 struct FailureMode {

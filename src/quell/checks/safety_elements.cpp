@@ -43,13 +43,12 @@ Finding cavitation(const BasinView& view, const dissipators::Element& element) {
       at = state.toe->discharge;
     }
   }
-  return choice_note("elements.cavitation", "Cavitation index at the first row of blocks or at the sill", least,
-                     dimension::none,
-                     "Smallest " + at_discharge(at) + ", with the velocity of the toe and the mean depth over '" +
-                         std::string(element.name) +
-                         "'. Sharp-edged blocks are said to begin at 1 to 2; no published limit could be read, and the limits on "
-                         "velocity stand for it.",
-                     {"falvey_1990", "definition; mean depth over the element", Provenance::memory});
+  return choice_note(
+      "elements.cavitation", "Cavitation index at the first row of blocks or at the sill", least, dimension::none,
+      "Smallest " + at_discharge(at) + ", with the velocity of the toe and the mean depth over '" + std::string(element.name) +
+          "'. Sharp-edged blocks are said to begin at 1 to 2; no published limit could be read, and the limits on "
+          "velocity stand for it.",
+      {"falvey_1990", "definition; mean depth over the element", Provenance::memory});
 }
 
 Finding abrasion(const BasinView& view) {
@@ -65,12 +64,13 @@ Finding abrasion(const BasinView& view) {
   std::string text = "Stones are drawn in by uneven flow and by deep tailwater: ";
   text += uneven ? "some openings of the gates are unequal; " : "no opening judged is unequal; ";
   text += "tailwater up to " + quantity_token(drowned, dimension::none) + " of what is required.";
-  return limit_finding("elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
-                       draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity,
-                       Status::caution, std::move(text),
-                       "Open the gates evenly, keep loose stone from the sill or grout it for 3 to 5 m, clean the basin before first "
-                       "use, give the floor a wear layer.",
-                       {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
+  return limit_finding(
+      "elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
+      draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity, Status::caution,
+      std::move(text),
+      "Open the gates evenly, keep loose stone from the sill or grout it for 3 to 5 m, clean the basin before first "
+      "use, give the floor a wear layer.",
+      {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
 }
 
 }  // namespace

@@ -62,27 +62,26 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
   const auto limits = limits_of_soil[static_cast<std::size_t>(view.site.foundation.soil)];
   seepage.creep_needed = limits.lane;
   seepage.gradient_allowed = limits.gradient;
-  seepage.creep_ratio =
-      hydraulics::creep_ratio_lane({.Lv = seepage.vertical, .Lh = seepage.horizontal, .dH = seepage.head});
-  findings.push_back(limit_finding(
-      "foundation.creep", "Weighted creep ratio below crest and basin", seepage.creep_ratio, LimitSense::at_least,
-      limits.lane, dimension::none, Status::fails,
-      "For a head of " + quantity_token(seepage.head, dimension::length) + ": " + seepage.head_case + ".",
-      "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
-      {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
+  seepage.creep_ratio = hydraulics::creep_ratio_lane({.Lv = seepage.vertical, .Lh = seepage.horizontal, .dH = seepage.head});
+  findings.push_back(
+      limit_finding("foundation.creep", "Weighted creep ratio below crest and basin", seepage.creep_ratio, LimitSense::at_least,
+                    limits.lane, dimension::none, Status::fails,
+                    "For a head of " + quantity_token(seepage.head, dimension::length) + ": " + seepage.head_case + ".",
+                    "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
+                    {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
   if (!(limits.gradient > 0.0)) return;
   const double cutoff = view.site.foundation.downstream_cutoff;
   if (const auto depth = hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient}))
     seepage.cutoff_for_gradient = *depth;
   if (cutoff > 0.0)
     seepage.exit_gradient = hydraulics::cutoff_seepage({.b = seepage.horizontal, .d = cutoff, .H = seepage.head}).exit_gradient;
-  findings.push_back(limit_finding(
-      "foundation.exit_gradient", "Cutoff at the end of the basin for a safe exit gradient", cutoff, LimitSense::at_least,
-      seepage.cutoff_for_gradient, dimension::length, Status::fails,
-      cutoff > 0.0 ? "The cutoff given leaves an exit gradient of " + quantity_token(seepage.exit_gradient, dimension::none) + "."
-                   : "Without a cutoff the exit gradient has no limit: on soil one is needed.",
-      "Set downstream_cutoff in [foundation] to the depth asked for.",
-      {"khosla_1936", "safe exit gradients, recalled", Provenance::memory}));
+  findings.push_back(limit_finding("foundation.exit_gradient", "Cutoff at the end of the basin for a safe exit gradient",
+                                   cutoff, LimitSense::at_least, seepage.cutoff_for_gradient, dimension::length, Status::fails,
+                                   cutoff > 0.0 ? "The cutoff given leaves an exit gradient of " +
+                                                      quantity_token(seepage.exit_gradient, dimension::none) + "."
+                                                : "Without a cutoff the exit gradient has no limit: on soil one is needed.",
+                                   "Set downstream_cutoff in [foundation] to the depth asked for.",
+                                   {"khosla_1936", "safe exit gradients, recalled", Provenance::memory}));
 }
 
 void choose_cutoff(const BasinView& view, Safety& safety) {
@@ -111,9 +110,9 @@ void judge_foundation(const BasinView& view, Safety& safety) {
   if (seepage.on_soil)
     judge_soil(view, seepage, safety.findings);
   else
-    safety.findings.push_back(choice_note(
-        "foundation.rock", "Head difference over the foundation", seepage.head, dimension::length,
-        "On rock creep is not judged: grouting, drains and joints of the rock govern.", common_practice));
+    safety.findings.push_back(
+        choice_note("foundation.rock", "Head difference over the foundation", seepage.head, dimension::length,
+                    "On rock creep is not judged: grouting, drains and joints of the rock govern.", common_practice));
   choose_cutoff(view, safety);
 }
 

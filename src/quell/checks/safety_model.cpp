@@ -34,7 +34,8 @@ double round_scale(double scale) {
 
 void describe(const site::ToeFlow& flow, ModelAdvice& model) {
   const auto scales = hydraulics::froude_scales(model.scale);
-  model.discharge = (model.is_section ? flow.unit_discharge * model.section_width * model.scale : flow.discharge) / scales.discharge;
+  model.discharge =
+      (model.is_section ? flow.unit_discharge * model.section_width * model.scale : flow.discharge) / scales.discharge;
   model.depth = flow.y1 / model.scale;
   model.velocity = flow.V1 / scales.velocity;
   model.reynolds = hydraulics::jump_reynolds_number(flow.unit_discharge, water_viscosity) / std::pow(model.scale, 1.5);
@@ -70,18 +71,19 @@ void judge_model(const BasinView& view, Safety& safety) {
   }
   if (model.scale > 0.0) describe(flow, model);
   const bool fits = model.scale > 0.0 && !model.is_section;
-  std::string text = "Discharge, floor and head of the laboratory ask for 1:" + std::to_string(std::lround(std::ceil(model.least_scale))) +
-                     " or smaller; 30 mm of depth and a Reynolds number of 1e5 for 1:" +
-                     std::to_string(static_cast<long>(std::floor(model.largest_scale))) + " or larger.";
+  std::string text =
+      "Discharge, floor and head of the laboratory ask for 1:" + std::to_string(std::lround(std::ceil(model.least_scale))) +
+      " or smaller; 30 mm of depth and a Reynolds number of 1e5 for 1:" +
+      std::to_string(static_cast<long>(std::floor(model.largest_scale))) + " or larger.";
   if (fits) text += " 1:" + std::to_string(std::lround(model.scale)) + " serves.";
   if (model.is_section)
-    text += model.scale > 0.0 ? " A section model at 1:" + std::to_string(std::lround(model.scale)) + " serves, without what is uneven across."
+    text += model.scale > 0.0 ? " A section model at 1:" + std::to_string(std::lround(model.scale)) +
+                                    " serves, without what is uneven across."
                               : " Not even a section model fits: seek a larger laboratory.";
-  safety.findings.push_back(limit_finding("model.scale", "Scales that laboratory and similarity leave, largest over least",
-                                          model.largest_scale / model.least_scale, LimitSense::at_least, 1.0, dimension::none,
-                                          Status::caution, std::move(text),
-                                          "Give the laboratory in [laboratory], or plan a section model or a larger hall.",
-                                          common_practice));
+  safety.findings.push_back(limit_finding(
+      "model.scale", "Scales that laboratory and similarity leave, largest over least", model.largest_scale / model.least_scale,
+      LimitSense::at_least, 1.0, dimension::none, Status::caution, std::move(text),
+      "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
 }
 
 }  // namespace quell::checks

@@ -6,8 +6,8 @@
 #include "quell/base/quantity_text.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
-#include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/jet.h"
+#include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/river_protection.h"
 
 namespace quell::checks {
@@ -20,9 +20,9 @@ using dissipators::limit_finding;
 namespace {
 
 constexpr double stone_gravity = 2.65;
-constexpr double bed_factor = 1.3;          ///< velocity near the bed over the mean, well-formed even jump
-constexpr double uneven_bed_factor = 1.5;   ///< low Froude numbers and unequal gates
-constexpr double exit_turbulence = 0.30;    ///< shortly below a basin; recalled as 0.25 to 0.35
+constexpr double bed_factor = 1.3;         ///< velocity near the bed over the mean, well-formed even jump
+constexpr double uneven_bed_factor = 1.5;  ///< low Froude numbers and unequal gates
+constexpr double exit_turbulence = 0.30;   ///< shortly below a basin; recalled as 0.25 to 0.35
 constexpr double protected_turbulence = 0.25;
 constexpr double largest_over_median = 1.5;
 constexpr double day = 86400.0;
@@ -102,41 +102,41 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
 }
 
 void add_findings(const RiverProtection& river, const BedScour& scour, Findings& findings) {
-  const std::string where = at_discharge(river.discharge) + " in the " + std::string(site::name_of(river.tailwater_case)) +
-                            " tailwater case";
-  findings.push_back(choice_note(
-      "river.stone", "Median stone below the sill, larger of two rules", river.stone, dimension::length,
-      "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where + ": " +
-          quantity_token(river.stone_em25, dimension::length) + " by Engineering Monograph 25 and " +
-          quantity_token(river.stone_isbash_high, dimension::length) + " by Isbash with 0.86. Layer " +
-          quantity_token(river.thickness, dimension::length) + " thick over " +
-          quantity_token(river.length, dimension::length) + ".",
-      {"peterka_1984", "sec. 10, beside Isbash", Provenance::memory}));
-  findings.push_back(limit_finding(
-      "river.stone_place", "Median stone that can be placed and found", river.stone, LimitSense::at_most, 1.5,
-      dimension::length, Status::caution, "The larger of the two rules.",
-      "Lower the velocity over the sill by a wider or deeper basin, or line the bed in concrete.", common_practice));
+  const std::string where =
+      at_discharge(river.discharge) + " in the " + std::string(site::name_of(river.tailwater_case)) + " tailwater case";
+  findings.push_back(
+      choice_note("river.stone", "Median stone below the sill, larger of two rules", river.stone, dimension::length,
+                  "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where + ": " +
+                      quantity_token(river.stone_em25, dimension::length) + " by Engineering Monograph 25 and " +
+                      quantity_token(river.stone_isbash_high, dimension::length) + " by Isbash with 0.86. Layer " +
+                      quantity_token(river.thickness, dimension::length) + " thick over " +
+                      quantity_token(river.length, dimension::length) + ".",
+                  {"peterka_1984", "sec. 10, beside Isbash", Provenance::memory}));
+  findings.push_back(limit_finding("river.stone_place", "Median stone that can be placed and found", river.stone,
+                                   LimitSense::at_most, 1.5, dimension::length, Status::caution, "The larger of the two rules.",
+                                   "Lower the velocity over the sill by a wider or deeper basin, or line the bed in concrete.",
+                                   common_practice));
   if (!scour.known) {
-    findings.push_back(limit_finding(
-        "river.scour", "Bed material given, to judge the scour below the basin", 0.0, LimitSense::at_least, 1.0,
-        dimension::none, Status::caution, "The site file has no [river.bed].",
-        "Give mean_size and coarse_size in [river.bed]: the depth of the cutoff at the sill follows from them.",
-        common_practice));
+    findings.push_back(
+        limit_finding("river.scour", "Bed material given, to judge the scour below the basin", 0.0, LimitSense::at_least, 1.0,
+                      dimension::none, Status::caution, "The site file has no [river.bed].",
+                      "Give mean_size and coarse_size in [river.bed]: the depth of the cutoff at the sill follows from them.",
+                      common_practice));
     return;
   }
-  findings.push_back(choice_note(
-      "river.scour", "Scour behind a working basin where the bed is bare, below the bed", scour.working, dimension::length,
-      "An upper end of the published depths; swept out it would be " +
-          quantity_token(scour.swept_out_least, dimension::length) + " to " +
-          quantity_token(scour.swept_out, dimension::length) + " at the check flood.",
-      {"novak_2007", "about half of Jaeger's depth below the bed", Provenance::memory}));
-  findings.push_back(limit_finding(
-      "river.bed_stays", "Critical velocity of the bed over the mean velocity leaving the sill",
-      scour.critical_velocity / river.mean_velocity, LimitSense::at_least, 1.0, dimension::none, Status::caution,
-      "Behind the stone the bare bed would sink by " + quantity_token(scour.grown, dimension::length) +
-          " in a day of this flow.",
-      "Let the cutoff at the sill or a launching apron reach below the scour.",
-      {"hoffmans_verheij_1997", "growth of scour behind a protected bed", Provenance::memory}));
+  findings.push_back(choice_note("river.scour", "Scour behind a working basin where the bed is bare, below the bed",
+                                 scour.working, dimension::length,
+                                 "An upper end of the published depths; swept out it would be " +
+                                     quantity_token(scour.swept_out_least, dimension::length) + " to " +
+                                     quantity_token(scour.swept_out, dimension::length) + " at the check flood.",
+                                 {"novak_2007", "about half of Jaeger's depth below the bed", Provenance::memory}));
+  findings.push_back(limit_finding("river.bed_stays", "Critical velocity of the bed over the mean velocity leaving the sill",
+                                   scour.critical_velocity / river.mean_velocity, LimitSense::at_least, 1.0, dimension::none,
+                                   Status::caution,
+                                   "Behind the stone the bare bed would sink by " +
+                                       quantity_token(scour.grown, dimension::length) + " in a day of this flow.",
+                                   "Let the cutoff at the sill or a launching apron reach below the scour.",
+                                   {"hoffmans_verheij_1997", "growth of scour behind a protected bed", Provenance::memory}));
 }
 
 }  // namespace

@@ -85,10 +85,12 @@ AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double grou
   };
   const double drained = (1.0 - slab.drain_efficiency) * groundwater_head;
   AnchorLoad result;
-  result.design = std::max({left(load.working, load.depth, range_factor * load.sealed, dynamic_factor),
-                            left(load.depth, load.depth, range_factor * load.open, dynamic_factor), left(drained, 0.0, 0.0, 1.0)});
-  result.unusual = std::max({left(load.working, load.depth, range_factor * load.one, 1.0),
-                             left(load.failed, load.depth, range_factor * load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0)});
+  result.design =
+      std::max({left(load.working, load.depth, range_factor * load.sealed, dynamic_factor),
+                left(load.depth, load.depth, range_factor * load.open, dynamic_factor), left(drained, 0.0, 0.0, 1.0)});
+  result.unusual =
+      std::max({left(load.working, load.depth, range_factor * load.one, 1.0),
+                left(load.failed, load.depth, range_factor * load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0)});
   return result;
 }
 
@@ -106,7 +108,9 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
   panel.net_pressure = governing(load);
   panel.bar_force = panel.net_pressure * cell;
   panel.bar_stress = panel.bar_force / (0.25 * std::numbers::pi * slab.bar_diameter * slab.bar_diameter);
+  panel.bar_use = panel.bar_stress / (steel_share * slab.bar_yield);
   if (!(panel.bar_force > 0.0)) return;
+  panel.grid_needed = slab.bar_spacing / std::sqrt(panel.bar_use);
   const auto rock = [&](double pressure, double safety) {
     return hydraulics::rock_anchor_length(
         {.T = pressure * cell, .spacing = slab.bar_spacing, .gamma_r = slab.rock_unit_weight, .FS = safety});
@@ -135,7 +139,8 @@ SlabPanel judge_panel(const BasinView& view, const CreepShare& creep, double gro
     worst = {std::max(worst.design, anchors.design), std::max(worst.unusual, anchors.unusual)};
     if (governing(anchors) <= pressure) continue;
     pressure = governing(anchors);
-    more_force = std::max(more_force, pressure > 0.0 ? governing(anchor_load(view, load, groundwater_head, 1.1)) / pressure : 1.0);
+    more_force =
+        std::max(more_force, pressure > 0.0 ? governing(anchor_load(view, load, groundwater_head, 1.1)) / pressure : 1.0);
     panel.discharge = state.toe->discharge;
     panel.depth = load.depth;
     panel.seepage_head = load.seepage;
@@ -188,29 +193,31 @@ void add_findings(const BasinView& view, Safety& safety) {
   for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
   const double mass = std::max({thickest->thickness_failed, thickest->thickness_open, thickest->thickness_empty});
   const bool anchored = view.site.slab.is_anchored;
-  safety.findings.push_back(limit_finding(
-      "slab.thickness", anchored ? "Thickness that the slab would need without anchors" : "Thickness of the slab without anchors",
-      anchored ? mass : view.slab_thickness, anchored ? LimitSense::note : LimitSense::at_least, mass, dimension::length,
-      anchored ? Status::ok : Status::caution,
-      "Worst of drains failed, joints open and the empty basin; with the drains working and the joints sealed " +
-          quantity_token(thickest->thickness_working, dimension::length) + ".",
-      anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance));
+  safety.findings.push_back(
+      limit_finding("slab.thickness",
+                    anchored ? "Thickness that the slab would need without anchors" : "Thickness of the slab without anchors",
+                    anchored ? mass : view.slab_thickness, anchored ? LimitSense::note : LimitSense::at_least, mass,
+                    dimension::length, anchored ? Status::ok : Status::caution,
+                    "Worst of drains failed, joints open and the empty basin; with the drains working and the joints sealed " +
+                        quantity_token(thickest->thickness_working, dimension::length) + ".",
+                    anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance));
   if (anchored)
     safety.findings.push_back(limit_finding(
-        "slab.anchors", "Stress in the anchor bars", pulled->bar_stress, LimitSense::at_most,
-        steel_share * view.site.slab.bar_yield, dimension::pressure, Status::caution,
+        "slab.anchors", "Stress in the anchor bars over the stress allowed", pulled->bar_use, LimitSense::at_most, 1.0,
+        dimension::none, Status::caution,
         "Panel from " + quantity_token(pulled->from, dimension::length) + " to " +
-            quantity_token(pulled->to, dimension::length) + " of the toe: " +
-            quantity_token(pulled->net_pressure, dimension::pressure) + " on the anchors, " +
-            quantity_token(pulled->bar_length, dimension::length) + " of bar in the rock.",
+            quantity_token(pulled->to, dimension::length) +
+            " of the toe: " + quantity_token(pulled->net_pressure, dimension::pressure) + " on the anchors, " +
+            quantity_token(pulled->bar_length, dimension::length) + " of bar in the rock; a grid of " +
+            quantity_token(pulled->grid_needed, dimension::length) + " would do.",
         "Set the bars closer or thicker in [slab]; measure the pressure fluctuation in a model, for it decides.", balance));
-  safety.findings.push_back(limit_finding(
-      "slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation", safety.range_share,
-      LimitSense::note, safety.range_share, dimension::none, Status::ok,
-      "No published table of the fluctuation by place could be read: the range of " +
-          quantity_token(view.site.slab.pressure_range, dimension::none) +
-          " velocity heads is an envelope, and the result leans on it this much.",
-      "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory}));
+  safety.findings.push_back(
+      limit_finding("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
+                    safety.range_share, LimitSense::note, safety.range_share, dimension::none, Status::ok,
+                    "No published table of the fluctuation by place could be read: the range of " +
+                        quantity_token(view.site.slab.pressure_range, dimension::none) +
+                        " velocity heads is an envelope, and the result leans on it this much.",
+                    "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory}));
   safety.findings.push_back(choice_note(
       "slab.stagnation", "Uplift head at a joint with a lip into the flow, upper bound",
       hydraulics::stagnation_head(1.0, velocity), dimension::length,

@@ -17,7 +17,7 @@ namespace {
 
 constexpr double rest_pressure = 0.5;
 constexpr double moist_weight = 19.0e3, submerged_weight = 11.0e3;  ///< N/m3, usual fill
-constexpr double friction = 0.577;        ///< tan 30 degrees
+constexpr double friction = 0.577;                                  ///< tan 30 degrees
 constexpr double base_share = 0.65;       ///< width of the base over the height of the wall: a first section
 constexpr double wall_peak = 4.0 * 0.07;  ///< peak of the pressure on the wall over V1^2/2g, three to five times its rms
 constexpr dissipators::Rule first_check{"practice", "usual fill, earth at rest, friction of 30 degrees: a first check",
@@ -28,8 +28,8 @@ struct Behind {
   double fill, water;
 };
 Behind behind_wall(const BasinView& view, const Safety& safety) {
-  const double fill =
-      view.site.ground.has_level ? std::min(view.wall_height, view.site.ground.ground_level - view.apron_level) : view.wall_height;
+  const double fill = view.site.ground.has_level ? std::min(view.wall_height, view.site.ground.ground_level - view.apron_level)
+                                                 : view.wall_height;
   const double water = std::clamp(safety.flotation.groundwater_level - view.apron_level, 0.0, std::max(fill, 0.0));
   return {std::max(fill, 0.0), water};
 }
@@ -63,7 +63,8 @@ void judge_walls(const BasinView& view, Safety& safety) {
   wall.overturning = resisting / driving;
   wall.sliding = std::max(0.0, normal) * friction / wall.force;
   const double arm = normal > 0.0 ? (resisting - driving) / normal : 0.0;
-  if (const auto bearing = hydraulics::bearing_pressure({.N = std::max(normal, 1.0), .e = 0.5 * wall.base - arm, .B = wall.base})) {
+  if (const auto bearing =
+          hydraulics::bearing_pressure({.N = std::max(normal, 1.0), .e = 0.5 * wall.base - arm, .B = wall.base})) {
     wall.largest_bearing = bearing->largest;
     wall.smallest_bearing = bearing->smallest;
   }
@@ -75,14 +76,14 @@ void judge_walls(const BasinView& view, Safety& safety) {
           quantity_token(wall.largest_bearing, dimension::pressure) + ".",
       "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
       first_check));
-  safety.findings.push_back(limit_finding(
-      "walls.sliding", "Safety of the wall against sliding, without the slab as a strut", wall.sliding, LimitSense::at_least,
-      1.3, dimension::none, Status::caution, "The slab between the walls usually carries what friction does not.",
-      "Preliminary: let the slab act as a strut, or key the base.", first_check));
-  safety.findings.push_back(choice_note("walls.fluctuation", "Peak pressure of the jump on a wall, local", wall.fluctuation,
-                                        dimension::pressure,
-                                        "Four times an rms of 0.07 velocity heads: uncertain, over the wetted height of the roller.",
-                                        {"practice", "three to five times the rms", Provenance::common_practice}));
+  safety.findings.push_back(limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut",
+                                          wall.sliding, LimitSense::at_least, 1.3, dimension::none, Status::caution,
+                                          "The slab between the walls usually carries what friction does not.",
+                                          "Preliminary: let the slab act as a strut, or key the base.", first_check));
+  safety.findings.push_back(
+      choice_note("walls.fluctuation", "Peak pressure of the jump on a wall, local", wall.fluctuation, dimension::pressure,
+                  "Four times an rms of 0.07 velocity heads: uncertain, over the wetted height of the roller.",
+                  {"practice", "three to five times the rms", Provenance::common_practice}));
 }
 
 }  // namespace quell::checks

@@ -157,24 +157,24 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
   const auto patterns = pattern_states(prepared, option);
   auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
   site::add_air_and_cavitation(prepared.site, prepared.cases.back().chute, wettest);
-  const checks::BasinView view{.site = prepared.site,
-                               .type = option.type->record(),
-                               .geometry = prepared.geometry,
-                               .states = states,
-                               .wettest = wettest,
-                               .structure = option.structure,
-                               .apron_level = option.apron_level,
-                               .width = option.width,
-                               .largest_crest_head = prepared.cases.back().data.crest_head,
-                               .slab_thickness = prepared.site.slab.thickness > 0.0 ? prepared.site.slab.thickness
-                                                                                    : option.quantities.slab_thickness,
-                               .wall_height = option.wall_height,
-                               .wall_thickness = option.quantities.wall_thickness,
-                               .level_exists = apron.found,
-                               .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
-                               .model_asked_by_type = model_asked,
-                               .study = prepared.study,
-                               .patterns = patterns};
+  const checks::BasinView view{
+      .site = prepared.site,
+      .type = option.type->record(),
+      .geometry = prepared.geometry,
+      .states = states,
+      .wettest = wettest,
+      .structure = option.structure,
+      .apron_level = option.apron_level,
+      .width = option.width,
+      .largest_crest_head = prepared.cases.back().data.crest_head,
+      .slab_thickness = prepared.site.slab.thickness > 0.0 ? prepared.site.slab.thickness : option.quantities.slab_thickness,
+      .wall_height = option.wall_height,
+      .wall_thickness = option.quantities.wall_thickness,
+      .level_exists = apron.found,
+      .level_wanted = apron.within_limits ? option.apron_level : apron.wanted,
+      .model_asked_by_type = model_asked,
+      .study = prepared.study,
+      .patterns = patterns};
   for (auto& finding : checks::judge_basin(view)) option.findings.push_back(std::move(finding));
   if (!with_safety) return;
   option.safety = checks::judge_safety(view);

@@ -40,12 +40,11 @@ namespace {
 constexpr Dimension force_per_length{0, 6, -12};
 constexpr Dimension moment_per_length = dimension::force;  // N m per m
 constexpr Range not_negative{0.0, no_limit};
-constexpr Symbol flotation_in[] = {
-    {"Ws", "weight of structure and soil on it, per length", force_per_length, above_zero},
-    {"Wc", "water held inside under control", force_per_length, not_negative, 0.0},
-    {"S", "surcharge", force_per_length, not_negative, 0.0},
-    {"U", "uplift on the base", force_per_length, above_zero},
-    {"Wg", "water above the structure", force_per_length, not_negative, 0.0}};
+constexpr Symbol flotation_in[] = {{"Ws", "weight of structure and soil on it, per length", force_per_length, above_zero},
+                                   {"Wc", "water held inside under control", force_per_length, not_negative, 0.0},
+                                   {"S", "surcharge", force_per_length, not_negative, 0.0},
+                                   {"U", "uplift on the base", force_per_length, above_zero},
+                                   {"Wg", "water above the structure", force_per_length, not_negative, 0.0}};
 constexpr Symbol wall_in[] = {{"ho", "water outside, above the floor", dimension::length, not_negative},
                               {"hi", "water inside, above the floor", dimension::length, not_negative, 0.0}};
 constexpr Symbol backfill_in[] = {{"h", "height of the fill above the floor", dimension::length, above_zero},
@@ -102,32 +101,33 @@ const Method water_on_wall{.id = "wall.water_force.two_sides",
                              return {};
                            }};
 
-const Method backfill_on_wall{
-    .id = "wall.earth_force.at_rest",
-    .title = "Earth at rest and water on a wall",
-    .equation = "a = h - hw; F = K0*g1*a^2/2 + K0*g1*a*hw + K0*g2*hw^2/2 + gamma_w/2*hw^2; "
-                "M = K0*g1*a^2/2*(hw + a/3) + K0*g1*a*hw^2/2 + K0*g2*hw^3/6 + gamma_w/6*hw^3",
-    .inputs = backfill_in,
-    .outputs = force_out,
-    .source = "momentum",
-    .place = "earth pressure in proportion to the weight above, water beside it",
-    .provenance = Provenance::derived,
-    .accuracy = "as good as the coefficient",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return in[1] <= in[0] ? std::string_view{} : "the water table lies above the fill";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      const auto wall = hydraulics::backfill_on_wall({in[0], in[1], in[2], in[3], in[4]});
-      out[0] = wall.force;
-      out[1] = wall.moment;
-      return {};
-    }};
+const Method backfill_on_wall{.id = "wall.earth_force.at_rest",
+                              .title = "Earth at rest and water on a wall",
+                              .equation =
+                                  "a = h - hw; F = K0*g1*a^2/2 + K0*g1*a*hw + K0*g2*hw^2/2 + gamma_w/2*hw^2; "
+                                  "M = K0*g1*a^2/2*(hw + a/3) + K0*g1*a*hw^2/2 + K0*g2*hw^3/6 + gamma_w/6*hw^3",
+                              .inputs = backfill_in,
+                              .outputs = force_out,
+                              .source = "momentum",
+                              .place = "earth pressure in proportion to the weight above, water beside it",
+                              .provenance = Provenance::derived,
+                              .accuracy = "as good as the coefficient",
+                              .condition = [](std::span<const double> in) -> std::string_view {
+                                return in[1] <= in[0] ? std::string_view{} : "the water table lies above the fill";
+                              },
+                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                const auto wall = hydraulics::backfill_on_wall({in[0], in[1], in[2], in[3], in[4]});
+                                out[0] = wall.force;
+                                out[1] = wall.moment;
+                                return {};
+                              }};
 
 const Method bearing_pressure{.id = "basin.bearing.straight_line",
                               .title = "Pressure below a base without tension",
                               .kind = EquationKind::procedure,
-                              .equation = "Inside the middle third N/B (1 +- 6 e/B); outside it a triangle over three times the "
-                                          "distance from the force to the nearer edge.",
+                              .equation =
+                                  "Inside the middle third N/B (1 +- 6 e/B); outside it a triangle over three times the "
+                                  "distance from the force to the nearer edge.",
                               .inputs = bearing_in,
                               .outputs = bearing_out,
                               .source = "momentum",

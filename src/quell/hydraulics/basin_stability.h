@@ -1,5 +1,5 @@
-// Whether basin and walls stand, as a first check: flotation of the empty basin, water on a wall, overturning, sliding and bearing of
-// a wall on its base. Per metre of basin; N, N m, Pa. A structural engineer must design them.
+// Whether basin and walls stand, as a first check: flotation of the empty basin, water on a wall, overturning, sliding and
+// bearing of a wall on its base. Per metre of basin; N, N m, Pa. A structural engineer must design them.
 #pragma once
 
 #include "quell/base/method.h"

@@ -77,9 +77,10 @@ constexpr Symbol maynord_in[] = {{"V", "depth-averaged local velocity", dimensio
                                  {"Sf", "safety factor", dimension::none, {1.1, 2.0}, 1.1}};
 constexpr Symbol mass_in[] = {{"D", "diameter of the sphere", dimension::length, above_zero},
                               {"s", "specific gravity of the stone", dimension::none, densities, 2.65}};
-constexpr Symbol schoklitsch_in[] = {{"q", "discharge per width", dimension::unit_discharge, above_zero},
-                                     {"H", "drop of the head", dimension::length, above_zero},
-                                     {"d90", "size than which nine tenths of the bed are finer", dimension::length, above_zero}};
+constexpr Symbol schoklitsch_in[] = {
+    {"q", "discharge per width", dimension::unit_discharge, above_zero},
+    {"H", "drop of the head", dimension::length, above_zero},
+    {"d90", "size than which nine tenths of the bed are finer", dimension::length, above_zero}};
 constexpr Symbol jaeger_in[] = {{"q", "discharge per width", dimension::unit_discharge, above_zero},
                                 {"H", "drop of the head", dimension::length, above_zero},
                                 {"h", "tailwater above the bed", dimension::length, above_zero},

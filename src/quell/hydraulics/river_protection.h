@@ -1,5 +1,5 @@
-// The river below a basin: stone beside the published rules, scour of a bed left bare and how fast it grows, aprons of stone that
-// settle into it, the cutoff that an exit gradient asks for.
+// The river below a basin: stone beside the published rules, scour of a bed left bare and how fast it grows, aprons of stone
+// that settle into it, the cutoff that an exit gradient asks for.
 //
 // Depths of scour are measured below the tailwater's surface unless said otherwise. The formulas scatter by a factor of two and
 // more on field cases: report them side by side.

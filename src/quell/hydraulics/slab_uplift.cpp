@@ -112,23 +112,22 @@ constexpr Symbol pressure_out[] = {{"p", "pressure left for the anchors", dimens
 constexpr Symbol rock_out[] = {{"L", "length in the rock", dimension::length, above_zero}};
 }  // namespace
 
-const Method mean_jump_depth{
-    .id = "jump.depth.mean_over_stretch",
-    .title = "Mean depth in a jump over a stretch of floor",
-    .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(ln(cosh(k*x2)) - ln(cosh(k*x1)))/(k*(x2 - x1))",
-    .inputs = profile_in,
-    .outputs = depth_out,
-    .source = "hager_1992",
-    .place = "mean surface d1 + (d2 - d1) tanh(1.5 x/Lr), integrated",
-    .provenance = Provenance::memory,
-    .accuracy = "about 10 %",
-    .condition = [](std::span<const double> in) -> std::string_view {
-      return in[4] > in[3] ? std::string_view{} : "the stretch has no length";
-    },
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = hydraulics::mean_jump_depth({in[0], in[1], in[2]}, in[3], in[4]);
-      return {};
-    }};
+const Method mean_jump_depth{.id = "jump.depth.mean_over_stretch",
+                             .title = "Mean depth in a jump over a stretch of floor",
+                             .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(ln(cosh(k*x2)) - ln(cosh(k*x1)))/(k*(x2 - x1))",
+                             .inputs = profile_in,
+                             .outputs = depth_out,
+                             .source = "hager_1992",
+                             .place = "mean surface d1 + (d2 - d1) tanh(1.5 x/Lr), integrated",
+                             .provenance = Provenance::memory,
+                             .accuracy = "about 10 %",
+                             .condition = [](std::span<const double> in) -> std::string_view {
+                               return in[4] > in[3] ? std::string_view{} : "the stretch has no length";
+                             },
+                             .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                               out[0] = hydraulics::mean_jump_depth({in[0], in[1], in[2]}, in[3], in[4]);
+                               return {};
+                             }};
 
 const Method uplift_head{.id = "slab.uplift_head.drains",
                          .title = "Uplift head under a slab with drains",
@@ -163,9 +162,10 @@ const Method uplift_thickness{.id = "slab.thickness.uplift",
 const Method panel_coefficients{
     .id = "slab.panel_coefficients.separable",
     .title = "Share of the pulses that lifts a panel, by the state of its joints",
-    .equation = "A = (1 - exp(-a))/a; B = (1 - exp(-b))/b; P = 2*(a - 1 + exp(-a))/a^2; Q = 2*(b - 1 + exp(-b))/b^2; "
-                "u = b/(2*(a + b)); v = a/(2*(a + b)); Psi = sqrt(P*Q); O1 = sqrt(Q*(1 + P - 2*A)); "
-                "O4 = sqrt(2*u^2*Q*(1 + exp(-a)) + 2*v^2*P*(1 + exp(-b)) + 8*u*v*A*B + P*Q - 4*u*A*Q - 4*v*B*P)",
+    .equation =
+        "A = (1 - exp(-a))/a; B = (1 - exp(-b))/b; P = 2*(a - 1 + exp(-a))/a^2; Q = 2*(b - 1 + exp(-b))/b^2; "
+        "u = b/(2*(a + b)); v = a/(2*(a + b)); Psi = sqrt(P*Q); O1 = sqrt(Q*(1 + P - 2*A)); "
+        "O4 = sqrt(2*u^2*Q*(1 + exp(-a)) + 2*v^2*P*(1 + exp(-b)) + 8*u*v*A*B + P*Q - 4*u*A*Q - 4*v*B*P)",
     .inputs = panel_in,
     .outputs = panel_out,
     .source = "momentum",
@@ -194,21 +194,20 @@ const Method stagnation_head{.id = "slab.joint_uplift.stagnation",
                                return {};
                              }};
 
-const Method anchored_pressure{
-    .id = "slab.net_pressure.anchored",
-    .title = "Pressure that anchors must hold",
-    .equation = "p = max(0, gamma_w*(hu - y + DAF*hd) - (gamma_c - gamma_w)*s)",
-    .inputs = anchored_in,
-    .outputs = pressure_out,
-    .source = "momentum",
-    .place = "balance of a panel; a dynamic factor of 2 bounds an undamped anchor under a pulse",
-    .provenance = Provenance::derived,
-    .accuracy = "as good as the heads",
-    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-      out[0] = hydraulics::anchored_pressure(
-          {.hu = in[0], .y = in[1], .hd = in[2], .DAF = in[3], .gamma_c = in[4], .s = in[5]});
-      return {};
-    }};
+const Method anchored_pressure{.id = "slab.net_pressure.anchored",
+                               .title = "Pressure that anchors must hold",
+                               .equation = "p = max(0, gamma_w*(hu - y + DAF*hd) - (gamma_c - gamma_w)*s)",
+                               .inputs = anchored_in,
+                               .outputs = pressure_out,
+                               .source = "momentum",
+                               .place = "balance of a panel; a dynamic factor of 2 bounds an undamped anchor under a pulse",
+                               .provenance = Provenance::derived,
+                               .accuracy = "as good as the heads",
+                               .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                 out[0] = hydraulics::anchored_pressure(
+                                     {.hu = in[0], .y = in[1], .hd = in[2], .DAF = in[3], .gamma_c = in[4], .s = in[5]});
+                                 return {};
+                               }};
 
 const Method rock_anchor_length{
     .id = "anchor.rock_length.grid",

@@ -1,8 +1,8 @@
 // Uplift on the slab of a basin: seepage with drains, pulses of the jump that pass through its joints, stagnation at a lip, the
 // thickness and the anchors that hold it down.
 //
-// Heads in m above the top of the floor. The panel coefficients are a screening model with separable exponential correlation, not a
-// published chart; the range of the pressure fluctuation and its length are inputs that no source could give.
+// Heads in m above the top of the floor. The panel coefficients are a screening model with separable exponential correlation,
+// not a published chart; the range of the pressure fluctuation and its length are inputs that no source could give.
 #pragma once
 
 #include "quell/base/method.h"

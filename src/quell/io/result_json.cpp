@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "quell/base/quantity_text.h"
+#include "quell/io/safety_json.h"
 #include "quell/io/study_json.h"
 
 namespace quell::io {
@@ -216,7 +217,8 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
             {"cases", Json::array()},
             {"elements", Json::array()},
             {"findings", Json::array()},
-            {"quantities", quantities_json(option)}};
+            {"quantities", quantities_json(option)},
+            {"safety", safety_json(option.safety)}};
   if (known) {
     for (const design::CaseResult& c : option.cases) json["cases"].push_back(case_results_json(c, ""));
     for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)

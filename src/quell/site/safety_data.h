@@ -20,13 +20,13 @@ struct Slab {
   double groundwater_level = 0.0;  ///< m beside the basin when it is empty; the highest tailwater where it is not given
 
   bool is_anchored = true;
-  double bar_diameter = 0.032;           ///< m
-  double bar_spacing = 2.0;              ///< m, square grid
-  double bar_yield = 500.0e6;            ///< Pa
-  double hole_diameter = 0.09;           ///< m
-  double rock_bond = 0.5e6;              ///< Pa, grout to rock, allowable
-  double bar_bond = 1.0e6;               ///< Pa, bar to grout, allowable
-  double rock_unit_weight = 16.2e3;      ///< N/m3, submerged
+  double bar_diameter = 0.032;       ///< m
+  double bar_spacing = 2.0;          ///< m, square grid
+  double bar_yield = 500.0e6;        ///< Pa
+  double hole_diameter = 0.09;       ///< m
+  double rock_bond = 0.5e6;          ///< Pa, grout to rock, allowable
+  double bar_bond = 1.0e6;           ///< Pa, bar to grout, allowable
+  double rock_unit_weight = 16.2e3;  ///< N/m3, submerged
 };
 
 /// What crest and basin stand on, in the order of the site file's words.
@@ -48,8 +48,8 @@ enum class Soil {
 
 struct Foundation {
   Soil soil = Soil::rock;
-  double upstream_cutoff = 0.0;   ///< m below the base, at the upstream face
-  double downstream_cutoff = 0.0; ///< m below the base, at the end of the basin
+  double upstream_cutoff = 0.0;    ///< m below the base, at the upstream face
+  double downstream_cutoff = 0.0;  ///< m below the base, at the end of the basin
 };
 
 /// The laboratory in which a model could be built.

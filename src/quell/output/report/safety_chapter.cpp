@@ -27,7 +27,8 @@ void write_modes(Html& html, const design::Option& option, const Printer& p) {
     const Finding* worst = nullptr;
     for (const std::size_t i : mode.findings)
       if (worst == nullptr || option.findings[i].status > worst->status) worst = &option.findings[i];
-    const std::string name = "<b>" + escape_xml(mode.name) + "</b><br/><span class=\"q\">" + escape_xml(mode.mechanism) + "</span>";
+    const std::string name =
+        "<b>" + escape_xml(mode.name) + "</b><br/><span class=\"q\">" + escape_xml(mode.mechanism) + "</span>";
     if (worst == nullptr) {
       html.row({name, "not looked at", "No check of this type of dissipator looks at it."});
       continue;
@@ -44,9 +45,10 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
   if (safety.panels.empty()) return;
   const std::string m = p.length_unit();
   html.element("h3", "Slab and anchors");
-  html.element("p", fmt::format("Slab {} thick. Heads are above the top of the floor; thicknesses would hold without anchors. Joints "
-                                "sealed, open on four sides, and one failed are states that exclude each other.",
-                                p.with_unit(p.level(safety.slab_thickness), m)));
+  html.element(
+      "p", fmt::format("Slab {} thick. Heads are above the top of the floor; thicknesses would hold without anchors. Joints "
+                       "sealed, open on four sides, and one failed are states that exclude each other.",
+                       p.with_unit(p.level(safety.slab_thickness), m)));
   html.open_table("dense", {{with_head("Panel from toe", m), "n"},
                             {with_head("Depth over it", m), "n"},
                             {with_head("Head, drains working", m), "n"},
@@ -64,17 +66,19 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
               p.level(panel.thickness_empty)});
   html.close_table();
   if (!(safety.panels.front().bars > 0)) return;
-  html.open_table("", {{with_head("Panel from toe", m), "n"},
-                       {"Net pressure", "n"},
-                       {"Bars in the panel", "n"},
-                       {"Force on a bar", "n"},
-                       {"Stress", "n"},
-                       {with_head("Length in rock", m), "n"}},
+  html.open_table("",
+                  {{with_head("Panel from toe", m), "n"},
+                   {"Net pressure", "n"},
+                   {"Bars in the panel", "n"},
+                   {"Force on a bar", "n"},
+                   {"Stress over allowed", "n"},
+                   {with_head("Grid that would do", m), "n"},
+                   {with_head("Length in rock", m), "n"}},
                   "Anchors as a first measure");
   for (const auto& panel : safety.panels)
     html.row({p.level(panel.from) + " – " + p.level(panel.to), p.quantity(panel.net_pressure, dimension::pressure, 3),
-              std::to_string(panel.bars), p.quantity(panel.bar_force, dimension::force, 3),
-              p.quantity(panel.bar_stress, dimension::pressure, 3), p.level(panel.bar_length)});
+              std::to_string(panel.bars), p.quantity(panel.bar_force, dimension::force, 3), p.ratio(panel.bar_use),
+              p.level(panel.grid_needed), p.level(panel.bar_length)});
   html.close_table();
 }
 
@@ -83,10 +87,11 @@ void write_river_protection(Html& html, const Safety& safety, const Printer& p) 
   if (!(river.stone > 0.0)) return;
   const std::string m = p.length_unit();
   html.element("h3", "Protection of the river");
-  html.element("p", fmt::format("Governed by {} in the {} tailwater case: {} over the sill, {} near the bed.",
-                                p.with_unit(p.discharge(river.discharge), p.discharge_unit()), site::name_of(river.tailwater_case),
-                                p.with_unit(p.velocity(river.mean_velocity), p.velocity_unit()),
-                                p.with_unit(p.velocity(river.bed_velocity), p.velocity_unit())));
+  html.element("p",
+               fmt::format("Governed by {} in the {} tailwater case: {} over the sill, {} near the bed.",
+                           p.with_unit(p.discharge(river.discharge), p.discharge_unit()), site::name_of(river.tailwater_case),
+                           p.with_unit(p.velocity(river.mean_velocity), p.velocity_unit()),
+                           p.with_unit(p.velocity(river.bed_velocity), p.velocity_unit())));
   html.open_table("", {{"Rule for the stone", ""}, {with_head("Median size", m), "n"}, {"Use", ""}});
   const auto row = [&](std::string_view rule, double size, std::string_view use) {
     html.row({escape_xml(rule), p.size(size), escape_xml(use)});
@@ -97,28 +102,31 @@ void write_river_protection(Html& html, const Safety& safety, const Printer& p) 
   row("Isbash, 1.20", river.stone_isbash_low, "from ten depths downstream, or a proven quiet exit");
   row("Maynord, D30", river.stone_maynord_30, "channels; barred just below a basin, for comparison");
   html.close_table();
-  html.element("p", fmt::format("Median {} ({:.0f} kg), largest about {}, layer {} thick over {} beyond the sill, about {} in all, on a "
-                                "filter: coarse against the bed no more than five times its d85, and forty times its d50.",
-                                p.with_unit(p.size(river.stone), m), river.stone_mass, p.with_unit(p.size(river.largest_stone), m),
-                                p.with_unit(p.size(river.thickness), m), p.with_unit(p.level(river.length), m),
-                                p.with_unit(p.volume(river.volume), p.volume_unit())));
+  html.element(
+      "p", fmt::format("Median {} ({:.0f} kg), largest about {}, layer {} thick over {} beyond the sill, about {} in all, on a "
+                       "filter: coarse against the bed no more than five times its d85, and forty times its d50.",
+                       p.with_unit(p.size(river.stone), m), river.stone_mass, p.with_unit(p.size(river.largest_stone), m),
+                       p.with_unit(p.size(river.thickness), m), p.with_unit(p.level(river.length), m),
+                       p.with_unit(p.volume(river.volume), p.volume_unit())));
 }
 
 void write_operation(Html& html, const Safety& safety, const Printer& p) {
   html.element("h3", "Operation and inspection");
   if (!safety.operation.empty()) {
     const std::string m = p.length_unit();
-    html.open_table("", {{"Opening", ""},
-                         {with_head("Reservoir", m), "n"},
-                         {with_head("Discharge", p.discharge_unit()), "n"},
-                         {with_head("Tailwater needed", m), "n"},
-                         {with_head("Tailwater, low", m), "n"},
-                         {"For the operator", ""}},
+    html.open_table("",
+                    {{"Opening", ""},
+                     {with_head("Reservoir", m), "n"},
+                     {with_head("Discharge", p.discharge_unit()), "n"},
+                     {with_head("Tailwater needed", m), "n"},
+                     {with_head("Tailwater, low", m), "n"},
+                     {"For the operator", ""}},
                     "Which openings are allowed");
     for (const auto& row : safety.operation)
-      html.row({escape_xml(row.pattern), p.level(row.reservoir_level), p.discharge(row.discharge), p.level(row.tailwater_needed),
-                p.level(row.tailwater_low), row.allowed ? "allowed" : "only when the tailwater stands at the level needed"},
-               row.allowed ? "" : "strong");
+      html.row(
+          {escape_xml(row.pattern), p.level(row.reservoir_level), p.discharge(row.discharge), p.level(row.tailwater_needed),
+           p.level(row.tailwater_low), row.allowed ? "allowed" : "only when the tailwater stands at the level needed"},
+          row.allowed ? "" : "strong");
     html.close_table();
   }
   html.open("ul");
@@ -126,9 +134,10 @@ void write_operation(Html& html, const Safety& safety, const Printer& p) {
   html.element("li",
                "Inspect after the first operation, after every flood above about a quarter of the design flood, after any long "
                "run, and dry or by divers every five to six years.");
-  html.element("li",
-               "Look for offsets above 3 to 5 mm into the flow, open joints, hollow sound, changed flow of drains, stones in the "
-               "basin, worn concrete and bare steel, pits at blocks, scour at the sill, moved walls, lost stone.");
+  html.element(
+      "li",
+      "Look for offsets above 3 to 5 mm into the flow, open joints, hollow sound, changed flow of drains, stones in the "
+      "basin, worn concrete and bare steel, pits at blocks, scour at the sill, moved walls, lost stone.");
   html.element("li",
                "Compute flotation before the basin is pumped out; lower slowly with the relief drains open and the piezometers "
                "watched.");
@@ -139,8 +148,7 @@ void write_operation(Html& html, const Safety& safety, const Printer& p) {
 void write_model(Html& html, const Safety& safety, const Printer& p) {
   const auto& model = safety.model;
   html.element("h3", "Physical model");
-  if (!(model.scale > 0.0))
-    return html.element("p", "No scale serves the laboratory given: see the finding model.scale.");
+  if (!(model.scale > 0.0)) return html.element("p", "No scale serves the laboratory given: see the finding model.scale.");
   html.open_table("", {{"Model", ""}, {"Value", "n"}});
   const auto row = [&](std::string_view name, const std::string& value) { html.row({escape_xml(name), value}); };
   row("Scale", fmt::format("1 : {:.0f}{}", model.scale, model.is_section ? ", section in a flume" : ""));
@@ -152,11 +160,12 @@ void write_model(Html& html, const Safety& safety, const Printer& p) {
   row("Root of the Weber number", fmt::format("{:.0f}; above 140 for air", model.weber_root));
   row("Time in the model for an hour in the river", fmt::format("{:.0f} min", 60.0 / model.time_scale));
   html.close_table();
-  html.element("p",
-               "Mean pressures and levels scale; air, spray, cavitation and the strength of rock do not, and air is seen too small. "
-               "Programme: every named flood and the governing discharge with low, expected and high tailwater; sweep-out by "
-               "lowering the tailwater at each; unequal gates; pressures on floor, blocks and walls with flush transducers over "
-               "long records; velocities at the sill; a movable bed to compare variants.");
+  html.element(
+      "p",
+      "Mean pressures and levels scale; air, spray, cavitation and the strength of rock do not, and air is seen too small. "
+      "Programme: every named flood and the governing discharge with low, expected and high tailwater; sweep-out by "
+      "lowering the tailwater at each; unequal gates; pressures on floor, blocks and walls with flush transducers over "
+      "long records; velocities at the sill; a movable bed to compare variants.");
 }
 
 }  // namespace
@@ -166,10 +175,11 @@ void write_safety(Html& html, const ReportData& data) {
   if (data.chosen == nullptr || !data.chosen->safety.judged) return html.element("p", "Nothing was sized to be judged.");
   const auto& safety = data.chosen->safety;
   const auto& p = data.print;
-  html.element("p",
-               "First checks of what makes the basin stand and the river hold, over all discharges and the empty basin. Structural "
-               "numbers are preliminary: a structural engineer must design them. Coefficients of the pressure fluctuation have no "
-               "published table here; they are inputs with an envelope for default.");
+  html.element(
+      "p",
+      "First checks of what makes the basin stand and the river hold, over all discharges and the empty basin. Structural "
+      "numbers are preliminary: a structural engineer must design them. Coefficients of the pressure fluctuation have no "
+      "published table here; they are inputs with an envelope for default.");
   write_modes(html, *data.chosen, p);
   write_slab(html, safety, p);
   write_river_protection(html, safety, p);

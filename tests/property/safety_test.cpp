@@ -1,0 +1,136 @@
+// The safety checks: more head never helps, drains never make it worse, and the datum of the levels does not matter.
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "quell/design/design.h"
+#include "quell/dissipators/catalogue.h"
+#include "quell/hydraulics/slab_uplift.h"
+#include "quell/io/site_file.h"
+
+namespace quell {
+namespace {
+
+site::Site example(std::string_view name) {
+  const auto file = io::read_site_file(std::string(QUELL_ROOT "/examples/") + std::string(name) + "/site.toml");
+  EXPECT_TRUE(file.good());
+  return file.site;
+}
+
+checks::Safety safety_of(const site::Site& site, std::string_view type = "type_2") {
+  const dissipators::Dissipator* types[] = {dissipators::find_dissipator(type)};
+  const auto result = design::run_design(site, {.types = types});
+  EXPECT_TRUE(result && result->options[0].sized);
+  return result->options[0].safety;
+}
+
+class EveryExample : public testing::TestWithParam<const char*> {};
+
+TEST_P(EveryExample, DrainsNeverMakeItWorse) {
+  auto site = example(GetParam());
+  site.slab.drain_efficiency = 0.0;
+  auto before = safety_of(site);
+  for (const double efficiency : {0.25, 0.5, 0.67}) {
+    site.slab.drain_efficiency = efficiency;
+    const auto after = safety_of(site);
+    ASSERT_EQ(before.panels.size(), after.panels.size());
+    for (std::size_t i = 0; i < after.panels.size(); ++i) {
+      EXPECT_LE(after.panels[i].thickness_working, before.panels[i].thickness_working + 1e-12);
+      EXPECT_LE(after.panels[i].bar_force, before.panels[i].bar_force + 1e-6);
+      EXPECT_LE(after.panels[i].thickness_working, after.panels[i].thickness_failed + 1e-12);
+    }
+    before = after;
+  }
+}
+
+TEST_P(EveryExample, MoreGroundWaterNeverHelpsTheEmptyBasin) {
+  auto site = example(GetParam());
+  site.slab.has_groundwater = true;
+  double factor = 1e300;
+  double thickness = -1.0;
+  for (const double above : {0.0, 1.0, 2.0, 4.0, 8.0}) {
+    site.slab.groundwater_level = site.river.bed_level + above;
+    const auto safety = safety_of(site);
+    if (safety.flotation.factor > 0.0) {
+      EXPECT_LE(safety.flotation.factor, factor + 1e-12);
+      factor = safety.flotation.factor;
+    }
+    EXPECT_GE(safety.panels.front().thickness_empty, thickness - 1e-12);
+    thickness = safety.panels.front().thickness_empty;
+  }
+  EXPECT_LT(factor, 1e300) << "the water must have lifted something";
+}
+
+TEST_P(EveryExample, AWiderRangeOfPulsesNeverEasesTheAnchors) {
+  auto site = example(GetParam());
+  double force = -1.0;
+  for (const double range : {0.2, 0.8, 1.2, 1.6, 2.0}) {
+    site.slab.pressure_range = range;
+    const auto safety = safety_of(site);
+    EXPECT_GE(safety.panels.front().bar_force, force - 1e-6);
+    force = safety.panels.front().bar_force;
+  }
+}
+INSTANTIATE_TEST_SUITE_P(Examples, EveryExample, testing::Values("01-gravity-dam", "02-small-dam", "04-stepped-dam"));
+
+// Every level of the site raised alike: depths, forces and stone stay as they are.
+TEST(Safety, DoesNotDependOnTheDatum) {
+  auto site = example("01-gravity-dam");
+  const auto low = safety_of(site);
+  const double up = 250.0;
+  site.crest.crest_level += up;
+  site.river.bed_level += up;
+  for (auto& levels : site.river.rating.level)
+    for (auto& level : levels) level += up;
+  site.basin.lowest_apron_level += up;
+  site.ground.ground_level += up;
+  site.ground.foundation_level += up;
+  const auto high = safety_of(site);
+  ASSERT_EQ(low.panels.size(), high.panels.size());
+  for (std::size_t i = 0; i < low.panels.size(); ++i) {
+    EXPECT_NEAR(high.panels[i].bar_force, low.panels[i].bar_force, 1e-6 * low.panels[i].bar_force);
+    EXPECT_NEAR(high.panels[i].thickness_failed, low.panels[i].thickness_failed, 1e-6);
+  }
+  EXPECT_NEAR(high.river.stone, low.river.stone, 1e-9);
+  EXPECT_NEAR(high.flotation.factor, low.flotation.factor, 1e-9);
+  EXPECT_NEAR(high.wall.overturning, low.wall.overturning, 1e-6);
+  EXPECT_NEAR(high.model.least_scale, low.model.least_scale, 1e-9);
+}
+
+// Every mode of failure that the trade knows is looked at by at least one rule, for a basin with a jump.
+TEST(Safety, EveryWayToFailIsLookedAt) {
+  const dissipators::Dissipator* types[] = {dissipators::find_dissipator("type_2")};
+  const auto result = design::run_design(example("05-gated-dam"), {.types = types});
+  ASSERT_TRUE(result);
+  const auto modes = checks::failure_modes(result->options[0].findings);
+  EXPECT_GE(modes.size(), 10U);
+  for (const auto& mode : modes) EXPECT_FALSE(mode.findings.empty()) << mode.name;
+}
+
+// Soil brings creep and exit gradient; a deeper cutoff never makes either worse.
+TEST(Safety, ADeeperCutoffNeverMakesSeepageWorse) {
+  auto site = example("06-canal-drop");
+  site.foundation.soil = site::Soil::coarse_sand;
+  double ratio = -1.0, gradient = 1e300;
+  for (const double depth : {0.5, 1.0, 2.0, 4.0}) {
+    site.foundation.downstream_cutoff = depth;
+    const auto safety = safety_of(site, "saf");
+    EXPECT_GT(safety.seepage.creep_ratio, ratio);
+    EXPECT_LT(safety.seepage.exit_gradient, gradient);
+    ratio = safety.seepage.creep_ratio;
+    gradient = safety.seepage.exit_gradient;
+  }
+}
+
+// The limits of the panel model: a tiny panel that is sealed feels the whole pulse, one open on four sides none.
+TEST(Safety, PanelCoefficientsHaveTheirLimits) {
+  const auto small = hydraulics::panel_coefficients(1e-3, 1e-3);
+  EXPECT_NEAR(small.sealed, 1.0, 1e-3);
+  EXPECT_LT(small.four, 0.03);
+  const auto large = hydraulics::panel_coefficients(200.0, 200.0);
+  EXPECT_LT(large.sealed, 0.02);
+  EXPECT_LT(large.four, 0.1);
+}
+
+}  // namespace
+}  // namespace quell
