@@ -55,6 +55,8 @@ std::vector<io::FileText> output_files(const io::SiteFile& file, const design::D
     const auto& chosen = result.options[static_cast<std::size_t>(result.chosen)];
     const auto& site = result.resolved.site;
     files.push_back({"long-section.svg", output::long_section_svg(site, result, chosen, units)});
+    if (auto chart = output::operation_figure_svg(chosen, units); !chart.empty())
+      files.push_back({"operation.svg", std::move(chart)});
     files.push_back({"fields.svg", output::fields_figure_svg(site, result, units)});
     files.push_back({"tailwater.svg", output::tailwater_figure_svg(site, result, chosen, units)});
   }

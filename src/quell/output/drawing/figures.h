@@ -16,6 +16,9 @@ std::string long_section_svg(const site::Site& site, const design::DesignResult&
 std::string tailwater_figure_svg(const site::Site& site, const design::DesignResult& result, const design::Option& option,
                                  UnitSystem units);
 
+/// The operator's chart of gate openings: tailwater that each needs and has. Empty where there are no gates.
+std::string operation_figure_svg(const design::Option& option, UnitSystem units);
+
 /// Fields of application of the types listed, and the path of the site's discharges through them.
 std::string fields_figure_svg(const site::Site& site, const design::DesignResult& result, UnitSystem units);
 

@@ -52,7 +52,6 @@ void write_discharges(Html& html, const ReportData& data);
 void write_chosen(Html& html, const ReportData& data);
 void write_case_results(Html& html, const ReportData& data);
 void write_findings(Html& html, const ReportData& data);
-void write_safety(Html& html, const ReportData& data);
 void write_workings(Html& html, const ReportData& data);
 void write_methods(Html& html, const ReportData& data);
 void write_other_options(Html& html, const ReportData& data);
@@ -69,6 +68,7 @@ struct Figures {
 /// The part of the site's chapter on river, allowances and uncertainty.
 void write_site(Html& html, const ReportData& data, Figures& figures);
 void write_comparison(Html& html, const ReportData& data, Figures& figures);
+void write_safety(Html& html, const ReportData& data, Figures& figures);
 void write_river(Html& html, const ReportData& data, Figures& figures);
 
 /// The findings of one option as a table, the worst first. `brief`: rules that are in order get one line.

@@ -38,7 +38,7 @@ std::string report_html(const site::Site& site, const design::DesignResult& resu
   write_chosen(html, data);
   write_case_results(html, data);
   write_findings(html, data);
-  write_safety(html, data);
+  write_safety(html, data, figures);
   write_workings(html, data);
   write_methods(html, data);
   write_other_options(html, data);

@@ -1,6 +1,7 @@
 // The structure that survives: ways to fail, slab and anchors, walls, foundation, protection of the river, operation, model.
 #include <fmt/format.h>
 
+#include "quell/output/drawing/figures.h"
 #include "quell/output/report/chapters.h"
 
 namespace quell::output {
@@ -22,7 +23,7 @@ std::string status_word(Status status) {
 /// Every way to fail that the trade knows, with the worst of the findings that look at it.
 void write_modes(Html& html, const design::Option& option, const Printer& p) {
   html.element("h3", "Ways to fail, and what looks at each");
-  html.open_table("", {{"Way to fail", ""}, {"Worst", ""}, {"What was found", "w"}});
+  html.open_table("", {{"Way to fail", ""}, {"Worst", ""}, {"What was found", ""}});
   for (const auto& mode : checks::failure_modes(option.findings)) {
     const Finding* worst = nullptr;
     for (const std::size_t i : mode.findings)
@@ -110,6 +111,33 @@ void write_river_protection(Html& html, const Safety& safety, const Printer& p) 
                        p.with_unit(p.volume(river.volume), p.volume_unit())));
 }
 
+void write_foundation(Html& html, const Safety& safety, const Printer& p) {
+  const std::string m = p.length_unit();
+  const auto& seepage = safety.seepage;
+  html.element("h3", "Foundation and end cutoff");
+  html.open_table("", {{"Quantity", ""}, {"Value", "n"}, {"Note", "q"}});
+  const auto row = [&](std::string_view name, const std::string& value, std::string_view note) {
+    html.row({escape_xml(name), value, escape_xml(note)});
+  };
+  row("Worst head difference", p.with_unit(p.level(seepage.head), m), p.words(seepage.head_case));
+  if (seepage.on_soil) {
+    row("Weighted creep ratio", p.ratio(seepage.creep_ratio), "at least " + p.ratio(seepage.creep_needed));
+    if (seepage.exit_gradient > 0.0)
+      row("Exit gradient", p.ratio(seepage.exit_gradient), "at most " + p.ratio(seepage.gradient_allowed));
+  }
+  const auto& cutoff = safety.cutoff;
+  row("Cutoff for the exit gradient", p.with_unit(p.level(cutoff.for_gradient), m), seepage.on_soil ? "" : "rock");
+  row("Cutoff for scour after a day, and a metre", p.with_unit(p.level(cutoff.for_scour), m),
+      safety.scour.known ? "behind the stone" : "bed material not given");
+  row("Degradation of the bed", p.with_unit(p.level(cutoff.degradation), m), "added to the scour");
+  row("Cutoff at the end sill", p.with_unit(p.level(cutoff.depth), m), "deepest of these, at least 2 m");
+  if (safety.scour.known)
+    row("Scour if the jump is swept out, below the bed",
+        p.level(safety.scour.swept_out_least) + " to " + p.with_unit(p.level(safety.scour.swept_out), m),
+        "three formulas at the check flood");
+  html.close_table();
+}
+
 void write_operation(Html& html, const Safety& safety, const Printer& p) {
   html.element("h3", "Operation and inspection");
   if (!safety.operation.empty()) {
@@ -170,7 +198,7 @@ void write_model(Html& html, const Safety& safety, const Printer& p) {
 
 }  // namespace
 
-void write_safety(Html& html, const ReportData& data) {
+void write_safety(Html& html, const ReportData& data, Figures& figures) {
   start_chapter(html, "safety");
   if (data.chosen == nullptr || !data.chosen->safety.judged) return html.element("p", "Nothing was sized to be judged.");
   const auto& safety = data.chosen->safety;
@@ -182,8 +210,11 @@ void write_safety(Html& html, const ReportData& data) {
       "published table here; they are inputs with an envelope for default.");
   write_modes(html, *data.chosen, p);
   write_slab(html, safety, p);
+  write_foundation(html, safety, p);
   write_river_protection(html, safety, p);
   write_operation(html, safety, p);
+  figures.add(html, operation_figure_svg(*data.chosen, p.units()),
+              "Openings of the gates: squares are the tailwater that each needs, rings what the river gives in the low case.");
   write_model(html, safety, p);
 }
 
