@@ -57,6 +57,11 @@ std::string fixed(double value, int decimals) {
   return text;
 }
 
+bool is_power_of_ten(long double factor) {
+  const long double exponent = std::round(std::log10(factor));
+  return std::abs(factor / std::pow(10.0L, exponent) - 1.0L) < 1e-12L;
+}
+
 constexpr std::string_view no_value = "n/a";
 
 }  // namespace
@@ -76,6 +81,22 @@ std::string unit_label(Dimension dimension, UnitSystem system) {
   const auto* unit = unit_table::printed(dimension);
   if (unit == nullptr) return spelled(dimension, system, true);
   return std::string(system == UnitSystem::si ? unit->si_label : unit->us_label);
+}
+
+std::vector<std::string> offered_units(Dimension dimension, UnitSystem system) {
+  if (dimension == dimension::none || unit_symbol(dimension, system).empty()) return {};
+  std::vector<std::string> units{unit_symbol(dimension, system)};
+  std::vector<long double> factors{factor_of(dimension, system)};
+  // Minutes and hours belong to both systems; of the rest, decimal multiples are SI.
+  const bool shared = factor_of(dimension, UnitSystem::si) == factor_of(dimension, UnitSystem::us);
+  for (const auto& unit : unit_table::all_names()) {
+    const auto same = [&](long double factor) { return std::abs(unit.factor / factor - 1.0L) < 1e-12L; };
+    if (unit.dimension != dimension || std::any_of(factors.begin(), factors.end(), same)) continue;
+    if (!shared && is_power_of_ten(unit.factor) != (system == UnitSystem::si)) continue;
+    units.emplace_back(unit.name);
+    factors.push_back(unit.factor);
+  }
+  return units;
 }
 
 std::string example_units(Dimension dimension) {

@@ -87,6 +87,11 @@ std::string format_fixed(double value_si, Dimension dimension, UnitSystem system
 /// Number and unit label: "412.5 m". Dimensionless quantities get no unit.
 std::string format_quantity(double value_si, Dimension dimension, UnitSystem system, int significant = 4);
 
+/// Units of a dimension that a person may choose from in that system: the printed one first, then the others that have a name
+/// of their own, each once ("m", "cm", "mm", "hm", "km"; "ft", "in", "yd", "mi"). `parse_quantity` reads all of them. Empty for
+/// `none`.
+std::vector<std::string> offered_units(Dimension dimension, UnitSystem system);
+
 /// Example units for a dimension, for messages: "m, ft".
 std::string example_units(Dimension dimension);
 

@@ -104,6 +104,19 @@ bool may_be_uncertain(const Key& key);
 /// Rows of one section.
 std::vector<const Key*> keys_of(std::string_view section);
 
+/// What the keys before the first section are called, and said of them.
+inline constexpr std::string_view head_title = "Head of the file";
+inline constexpr std::string_view head_help = "These stand before the first section, or are the sections.";
+
+/// The rows that are sections or lists of sections, in the order of the file: each before those below it.
+std::vector<const Key*> section_rows();
+
+/// The row of "crest.level" or "river.bed"; null where there is none.
+const Key* find_key(std::string_view full);
+
+/// The three words of a value of Kind::spread.
+inline constexpr std::array<std::string_view, 3> spread_words{"low", "expected", "high"};
+
 /// "crest.level": name of a key with its section.
 std::string full_name(std::string_view section, std::string_view name);
 

@@ -155,7 +155,7 @@ std::string site_file_reference() {
       "`\"25 %\"`, or a bare\n"
       "number: fall per horizontal length. Angles are `\"15 deg\"` or a bare number of degrees. Paths are relative to the site "
       "file. Examples show SI, then US customary units.\n\n";
-  text += section_text("Head of the file", "", "These stand before the first section, or are the sections.");
+  text += section_text(std::string(head_title), "", head_help);
   for (const Key& key : schema())
     if (key.kind == Kind::table || key.kind == Kind::tables) {
       const std::string name = full_name(key.section, key.name);

@@ -14,7 +14,30 @@ std::string quoted_words(const std::vector<std::string_view>& words) {
   return text;
 }
 
+void collect_sections(std::string_view section, std::vector<const Key*>& found) {
+  for (const Key* key : keys_of(section))
+    if (key->kind == Kind::table || key->kind == Kind::tables) {
+      found.push_back(key);
+      collect_sections(full_name(key->section, key->name), found);
+    }
+}
+
 }  // namespace
+
+std::vector<const Key*> section_rows() {
+  std::vector<const Key*> found;
+  collect_sections("", found);
+  return found;
+}
+
+const Key* find_key(std::string_view full) {
+  const std::size_t dot = full.rfind('.');
+  const std::string_view section = dot == std::string_view::npos ? std::string_view{} : full.substr(0, dot);
+  const std::string_view name = dot == std::string_view::npos ? full : full.substr(dot + 1);
+  for (const Key& key : schema())
+    if (key.section == section && key.name == name) return &key;
+  return nullptr;
+}
 
 std::vector<const Key*> keys_of(std::string_view section) {
   std::vector<const Key*> keys;

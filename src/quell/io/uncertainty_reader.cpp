@@ -19,38 +19,6 @@ constexpr std::array<std::string_view, 7> words{"value",  "distribution", "cov",
 constexpr std::string_view distributions = "normal|lognormal|triangular|uniform";  // in the order of the enumeration
 constexpr double largest_variation = 2.0;
 
-/// The key under which one word of the table is read.
-Key key_of_word(const Key& key, std::string_view word) {
-  Key part{.name = word, .kind = key.kind, .dimension = key.dimension, .range = key.range};
-  part.example_si = key.example_si;
-  part.example_us = key.example_us;
-  if (word == "distribution") {
-    part.kind = Kind::choice;
-    part.choices = distributions;
-  } else if (word == "cov") {
-    part = {.name = word, .kind = Kind::number, .range = {1e-12, largest_variation}, .example_si = "0.05"};
-  } else if (word == "uncertainty") {
-    part.kind = Kind::text;
-    part.example_si = "\"concrete roughness\"";
-  } else if (word == "deviation" && key.kind != Kind::angle) {
-    const bool has_unit = key.dimension != dimension::none;
-    part.kind = has_unit ? Kind::quantity : Kind::number;
-    part.range = {1e-12, key.range.bounded_above() ? key.range.highest : 9000.0};
-    part.example_si = has_unit ? "\"0.2 m\"" : "0.02";
-    part.example_us = has_unit ? "\"0.7 ft\"" : "";
-  } else if (word == "deviation") {
-    part.range = {1e-6, 90.0};
-  } else if (key.kind == Kind::spread) {
-    part.kind = key.dimension == dimension::none ? Kind::number : Kind::quantity;
-  } else if (key.kind == Kind::uncertainty) {
-    part.kind = Kind::quantity;
-    part.range = {-100.0, 100.0};
-    part.example_si = "\"-0.3 m\"";
-    part.example_us = "\"-1 ft\"";
-  }
-  return part;
-}
-
 class UncertaintyReader {
  public:
   UncertaintyReader(const Key& key, const toml::node& node, std::optional<double> value, UnitSystem system,
@@ -214,6 +182,50 @@ class UncertaintyReader {
 };
 
 }  // namespace
+
+std::span<const std::string_view> uncertainty_words() {
+  return words;
+}
+
+std::vector<std::string_view> words_of_value(const Key& key) {
+  std::vector<std::string_view> words;
+  if (key.kind == Kind::spread) words.assign(spread_words.begin(), spread_words.end());
+  if (may_be_uncertain(key) || key.kind == Kind::uncertainty)
+    for (const std::string_view word : uncertainty_words())
+      if (key.kind != Kind::uncertainty || word != "value") words.push_back(word);
+  return words;
+}
+
+Key key_of_word(const Key& key, std::string_view word) {
+  Key part{.name = word, .kind = key.kind, .dimension = key.dimension, .range = key.range};
+  part.example_si = key.example_si;
+  part.example_us = key.example_us;
+  if (word == "distribution") {
+    part.kind = Kind::choice;
+    part.choices = distributions;
+  } else if (word == "cov") {
+    part = {.name = word, .kind = Kind::number, .range = {1e-12, largest_variation}, .example_si = "0.05"};
+  } else if (word == "uncertainty") {
+    part.kind = Kind::text;
+    part.example_si = "\"concrete roughness\"";
+  } else if (word == "deviation" && key.kind != Kind::angle) {
+    const bool has_unit = key.dimension != dimension::none;
+    part.kind = has_unit ? Kind::quantity : Kind::number;
+    part.range = {1e-12, key.range.bounded_above() ? key.range.highest : 9000.0};
+    part.example_si = has_unit ? "\"0.2 m\"" : "0.02";
+    part.example_us = has_unit ? "\"0.7 ft\"" : "";
+  } else if (word == "deviation") {
+    part.range = {1e-6, 90.0};
+  } else if (key.kind == Kind::spread) {
+    part.kind = key.dimension == dimension::none ? Kind::number : Kind::quantity;
+  } else if (key.kind == Kind::uncertainty) {
+    part.kind = Kind::quantity;
+    part.range = {-100.0, 100.0};
+    part.example_si = "\"-0.3 m\"";
+    part.example_us = "\"-1 ft\"";
+  }
+  return part;
+}
 
 bool declares_uncertainty(const Key& key, const toml::node& node) {
   const toml::table* table = may_be_uncertain(key) ? node.as_table() : nullptr;

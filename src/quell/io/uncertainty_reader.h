@@ -5,12 +5,22 @@
 #include <toml++/toml.h>
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "quell/io/problem_list.h"
 #include "quell/io/schema.h"
 
 namespace quell::io {
+
+/// The words of such a table, "value" first.
+std::span<const std::string_view> uncertainty_words();
+/// The words that the value of a key has where it is a table: those of its spread and of its uncertainty; mostly none.
+std::vector<std::string_view> words_of_value(const Key& key);
+/// How one word of the table around a value of `key` is written: kind, dimension, range, choices.
+Key key_of_word(const Key& key, std::string_view word);
 
 /// Whether `node`, which stands for a key that may be uncertain, is such a table and not a plain value.
 bool declares_uncertainty(const Key& key, const toml::node& node);

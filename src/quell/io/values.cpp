@@ -225,7 +225,7 @@ class ValueReader {
       value.cases[1] = value.cases[2] = value.cases[0];
       return true;
     }
-    constexpr std::array<std::string_view, 3> names{"low", "expected", "high"};
+    const auto& names = spread_words;
     bool good = true;
     for (const auto& [name, member] : *table)
       if (std::find(names.begin(), names.end(), name.str()) == names.end()) {
@@ -294,7 +294,7 @@ std::string typed_text(const Key& key, const toml::node& node, UnitSystem system
                          typed_uncertainty(key, *members, system));
     }
     std::string text;
-    for (const std::string_view name : {"low", "expected", "high"})
+    for (const std::string_view name : spread_words)
       if (const toml::node* member = members->get(name))
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name, typed_text(key, *member, system));
     return text;
