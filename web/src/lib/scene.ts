@@ -39,7 +39,6 @@ export function structure(option: Option, levels: Levels, highest_reservoir: num
   const head = Math.max(highest_reservoir - levels.crest, 1);
   const first = upstream - Math.max(3 * head, 0.14 * last);
   const far = last + 2 * (last - first);
-  const near = first - 2 * (last - first);
   const face: Point[] = crest.map(([x, z]) => [x, z]);
   const longest = option.water?.discharges[0]?.chute ?? [];
   for (const [x, z] of longest) if (face.length === 0 || (x > face[face.length - 1][0] + 1e-6 && x < toe)) face.push([x, z]);
@@ -61,7 +60,6 @@ export function structure(option: Option, levels: Levels, highest_reservoir: num
     toe, end, far, first, last, upstream, approach, thickness,
     bottom: Math.min(apron - thickness, foot[1], heel[1]),
     top: Math.max(highest_reservoir, option.wall_top_level),
-    ...{ near },
   };
 }
 
@@ -80,7 +78,8 @@ export function drawdown(from: Point, to: Point, end_slope: number, count = 16):
 export interface Surface {
   line: Point[];
   energy: Point[];
-  jump: Point[];
+  /** Indicative: what turns above the straight line from the front to the end of the roller. */
+  roller: Point[];
   front: Point;
 }
 
@@ -101,15 +100,20 @@ export function surface(s: Structure, option: Option, levels: Levels, water: Wat
     line.push([s.toe, Math.min(line[line.length - 1][1], apron + flow.y1)]);
     if (front > s.toe) line.push([front, apron + flow.y1]);
   }
-  const roller: Point[] = jump.map((depth, i) => [front + (flow.jump_length * i) / (jump.length - 1), apron + depth]);
-  line.push(...roller.filter((p) => p[0] >= line[line.length - 1][0]), [s.far, water.tailwater_level]);
+  const profile: Point[] = jump.map((depth, i) => [front + (flow.jump_length * i) / (jump.length - 1), apron + depth]);
+  line.push(...profile.filter((p) => p[0] >= line[line.length - 1][0]), [s.far, water.tailwater_level]);
 
   const energy: Point[] = [[line[0][0], water.reservoir_level], [Math.min(0, chute[0]?.[0] ?? 0), water.reservoir_level]];
   for (const row of chute) if (row[0] < Math.min(front, s.toe)) energy.push([row[0], row[4]]);
   const before = front < s.toe ? energy[energy.length - 1][1] : apron + flow.energy_head;
   const after = Math.max(apron + flow.energy_head - flow.energy_loss, water.tailwater_level);
-  energy.push([front, before], [front + Math.max(flow.roller_length, 1e-6), after], [s.far, after]);
-  return { line, energy, jump: roller, front: [front, apron + Math.max(flow.front_height, 0)] };
+  for (let i = 0; i <= 20; ++i) {
+    const x = i / 10; // lengths of the roller; the loss is greatest at its start
+    energy.push([front + x * Math.max(flow.roller_length, 1e-6), before - ((before - after) * Math.tanh(2.2 * x)) / Math.tanh(4.4)]);
+  }
+  energy.push([s.far, after]);
+  const roller = profile.filter((p) => p[0] <= front + flow.roller_length);
+  return { line, energy, roller, front: [front, apron + Math.max(flow.front_height, 0)] };
 }
 
 /** Level of a line at a station. */
