@@ -14,6 +14,7 @@ struct DesignOptions {
   bool with_safety = true;                                ///< slab, walls, foundation, river, model
   bool with_workings = false;                             ///< record the workings of the governing cases
   bool with_profiles = false;                             ///< compute the water profiles for figures
+  bool with_moving_water = false;                         ///< and those of every reported discharge, in few points
 };
 
 /// Runs the design. No answer where the crest or chute has no flow for the range (the reason says which); a type that cannot be

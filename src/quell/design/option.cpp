@@ -276,6 +276,25 @@ void add_profiles(const PreparedSite& prepared, const ApronLevel& apron, Option&
   option.profiles.push_back(water_profile(prepared, prepared.cases.front(), option, "smallest discharge"));
 }
 
+/// Needs the jumps in their places.
+void add_moving_water(const PreparedSite& prepared, Option& option) {
+  constexpr int chute_points = 16, jump_points = 16;
+  option.crest_outline = prepared.geometry.crest_outline;
+  auto result = option.cases.begin();
+  for (const auto& entry : prepared.cases) {
+    if (!entry.reported) continue;
+    MovingWater water{.discharge = entry.data.discharge, .chute = entry.chute.profile(option.apron_level, chute_points)};
+    const auto jump = site::free_jump(result->toe);
+    for (auto& surface : water.jump) {
+      const double start = result->position.z1 + result->position.d1;
+      for (int i = 0; i <= jump_points; ++i)
+        surface.push_back(site::surface_depth(jump, start, result->available_depth, jump.jump_length * i / jump_points));
+      ++result;
+    }
+    option.moving_water.push_back(std::move(water));
+  }
+}
+
 Option cannot_size(const dissipators::Dissipator& type, double width, std::string_view reason) {
   Option option{.type = &type, .width = width};
   option.statement = "Cannot be sized here: " + std::string(reason) + ".";
@@ -362,6 +381,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
   if (options.with_profiles) add_profiles(prepared, *apron, option);
+  if (options.with_moving_water) add_moving_water(prepared, option);
   if (options.with_workings) record_workings(prepared, *apron, sizing, option);
   return option;
 }

@@ -83,6 +83,14 @@ struct WaterProfile {
   CaseResult result{};                                    ///< in the low case
 };
 
+/// The water of one reported discharge in few points, for a page that moves it from one discharge to the next.
+struct MovingWater {
+  double discharge = 0.0;                     ///< m3/s
+  std::vector<site::ChutePoint> chute{};      ///< start of the chute to toe
+  std::array<std::vector<double>, 3> jump{};  ///< by TailwaterCase: depths above the apron, m, at equal steps from the front
+                                              ///< to the end of the jump
+};
+
 struct Quantities {
   double slab_thickness = 0.0;    ///< m, first measure
   double wall_thickness = 0.0;    ///< m, mean, first measure
@@ -116,9 +124,11 @@ struct Option {
   Quantities quantities{};
   checks::Safety safety{};
   Findings findings{};
-  std::vector<site::OutlinePoint> crest_outline{};  ///< approach floor to the start of the chute; filled with the profiles
-  std::vector<WaterProfile> profiles{};             ///< governing discharge, design flood, check flood, smallest
-  Working working{};                                ///< of the governing case, the sizing case and the quantities
+  std::vector<site::OutlinePoint>
+      crest_outline{};  ///< approach floor to the start of the chute; filled with the profiles or the moving water
+  std::vector<WaterProfile> profiles{};     ///< governing discharge, design flood, check flood, smallest
+  std::vector<MovingWater> moving_water{};  ///< one for each discharge of `cases`, where it was asked for
+  Working working{};                        ///< of the governing case, the sizing case and the quantities
 };
 
 struct DesignResult {

@@ -19,9 +19,9 @@ Json number(double value) {
 Json number_if(bool known, double value) {
   return known ? number(value) : Json(nullptr);
 }
-/// Sentences of the engine hold their quantities as tokens; here they are SI, as everything in JSON.
-Json sentence(std::string_view text) {
-  return Json(with_units(text, UnitSystem::si));
+/// Sentences of the engine hold their quantities as tokens; for tools they are SI, as everything in JSON.
+Json sentence(std::string_view text, UnitSystem units) {
+  return Json(with_units(text, units));
 }
 Json years(double return_period) {
   return number_if(return_period > 0.0, return_period);
@@ -115,7 +115,7 @@ Json governing_json(const design::Option& option) {
               {"y2", number_if(known, g.toe.y2)}};
 }
 
-Json element_json(const dissipators::Element& e) {
+Json element_json(const dissipators::Element& e, UnitSystem units) {
   Json profile = Json::array();
   for (const dissipators::SectionPoint& point : e.profile)
     profile.push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
@@ -133,15 +133,15 @@ Json element_json(const dissipators::Element& e) {
               {"rows", e.rows},
               {"row_step", number_if(e.rows > 1, e.row_step)},
               {"row_drop", number_if(e.rows > 1, e.row_drop)},
-              {"remark", sentence(e.remark)}};
+              {"remark", sentence(e.remark, units)}};
 }
 
-Json load_json(const dissipators::Load& load) {
+Json load_json(const dissipators::Load& load, UnitSystem units) {
   return Json{{"kind", word(load.kind)},
               {"name", word(load.name)},
               {"value", number(load.value)},
               {"unit", coherent_symbol(load.dimension)},
-              {"remark", sentence(load.remark)}};
+              {"remark", sentence(load.remark, units)}};
 }
 
 Json words_json(std::span<const std::string_view> list) {
@@ -150,14 +150,14 @@ Json words_json(std::span<const std::string_view> list) {
   return json;
 }
 
-Json finding_json(const Finding& f) {
+Json finding_json(const Finding& f, UnitSystem units) {
   const bool has_limit = f.sense != LimitSense::note;
   const std::string_view sense = f.sense == LimitSense::at_least  ? "at_least"
                                  : f.sense == LimitSense::at_most ? "at_most"
                                                                   : "note";
   return Json{{"id", f.id},
               {"status", word(name_of(f.status))},
-              {"title", sentence(f.title)},
+              {"title", sentence(f.title, units)},
               {"value", number_if(has_limit, f.value)},
               {"limit", number_if(has_limit, f.limit)},
               {"sense", word(sense)},
@@ -165,8 +165,8 @@ Json finding_json(const Finding& f) {
               {"source", f.source},
               {"place", f.place},
               {"provenance", word(name_of(f.provenance))},
-              {"text", sentence(f.text)},
-              {"advice", sentence(f.advice)}};
+              {"text", sentence(f.text, units)},
+              {"advice", sentence(f.advice, units)}};
 }
 
 Json quantities_json(const design::Option& option) {
@@ -188,14 +188,51 @@ Json case_results_json(const design::CaseResult& c, const std::string& gate_patt
   return json;
 }
 
-Json option_json(const design::DesignResult& result, const design::Option& option) {
+/// To the millimetre: it is drawn, not read.
+Json drawn(double value) {
+  return number(std::round(value * 1000.0) / 1000.0);
+}
+
+Json chute_json(const std::vector<site::ChutePoint>& chute) {
+  Json rows = Json::array();
+  for (const site::ChutePoint& p : chute)
+    rows.push_back(Json::array({drawn(p.station), drawn(p.bed_level), drawn(p.station + p.depth * std::sin(p.slope_angle)),
+                                drawn(p.bed_level + p.depth * std::cos(p.slope_angle)), drawn(p.energy_level)}));
+  return rows;
+}
+
+Json moving_water_json(const design::Option& option) {
+  Json crest = Json::array(), discharges = Json::array();
+  for (const site::OutlinePoint& p : option.crest_outline) crest.push_back(Json::array({drawn(p.station), drawn(p.level)}));
+  for (const design::MovingWater& water : option.moving_water) {
+    Json jump = Json::object();
+    for (const auto tailwater_case : site::tailwater_cases) {
+      Json& depths = jump[std::string(site::name_of(tailwater_case))] = Json::array();
+      for (const double depth : water.jump[site::index_of(tailwater_case)]) depths.push_back(drawn(depth));
+    }
+    discharges.push_back(
+        object({{"discharge", number(water.discharge)}, {"chute", chute_json(water.chute)}, {"jump", std::move(jump)}}));
+  }
+  return object({{"crest", std::move(crest)}, {"discharges", std::move(discharges)}});
+}
+
+Json levels_json(const site::Site& site) {
+  return object({{"crest", number(site.crest.crest_level)},
+                 {"approach_floor", number(site.crest.crest_level - site.crest.approach_depth)},
+                 {"river_bed", number(site.river.bed_level)},
+                 {"ground", number_if(site.ground.has_level, site.ground.ground_level)},
+                 {"design_flood", number(site.discharges.design_flood)},
+                 {"check_flood", number(site.discharges.check_flood)}});
+}
+
+Json option_json(const design::DesignResult& result, const design::Option& option, UnitSystem units) {
   const bool known = option.sized;
   const dissipators::TypeRecord& type = option.type->record();
   Json json{{"type", word(type.id)},
             {"name", word(type.name)},
             {"sized", known},
             {"applicable", option.applicable},
-            {"statement", sentence(option.statement)},
+            {"statement", sentence(option.statement, units)},
             {"apron_level", number_if(known, option.apron_level)},
             {"width", number_if(known, option.width)},
             {"length", number_if(known, option.length)},
@@ -211,8 +248,8 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
             {"loads", Json::array()},
             {"approach", words_json(type.approach)},
             {"failure_modes", words_json(type.failure_modes)},
-            {"model_required_for", sentence(type.model)},
-            {"withheld", type.withheld.empty() ? Json(nullptr) : sentence(type.withheld)},
+            {"model_required_for", sentence(type.model, units)},
+            {"withheld", type.withheld.empty() ? Json(nullptr) : sentence(type.withheld, units)},
             {"governing", governing_json(option)},
             {"cases", Json::array()},
             {"elements", Json::array()},
@@ -226,29 +263,33 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
           case_results_json(option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern));
     for (const dissipators::SectionPoint& point : option.structure.floor)
       json["floor"].push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
-    for (const dissipators::Load& load : option.structure.loads) json["loads"].push_back(load_json(load));
-    for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e));
+    for (const dissipators::Load& load : option.structure.loads) json["loads"].push_back(load_json(load, units));
+    for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e, units));
   }
-  for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f));
+  if (!option.moving_water.empty()) json["water"] = moving_water_json(option);
+  for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f, units));
   return json;
 }
 
 }  // namespace
 
 std::string design_json(const SiteFile& file, const design::DesignResult& result, JsonLayout layout) {
+  const bool is_page = layout == JsonLayout::page;
+  const UnitSystem units = is_page ? file.site.units : UnitSystem::si;
   Json json{{"program", Json{{"name", "quell"}, {"version", QUELL_VERSION}}},
             {"input", input_json(file)},
             {"site", study_json(result.resolved)},
             {"cases", Json::array()},
             {"options", Json::array()},
             {"chosen", nullptr},
-            {"choice_reason", sentence(result.choice_reason)},
+            {"choice_reason", sentence(result.choice_reason, units)},
             {"all_requirements_met", result.all_requirements_met}};
   for (const design::DischargeCase& c : result.cases) json["cases"].push_back(case_json(c));
   for (const design::DischargeCase& c : result.pattern_cases) json["cases"].push_back(case_json(c));
-  for (const design::Option& option : result.options) json["options"].push_back(option_json(result, option));
+  for (const design::Option& option : result.options) json["options"].push_back(option_json(result, option, units));
   if (result.chosen >= 0) json["chosen"] = word(result.options[static_cast<std::size_t>(result.chosen)].type->record().id);
-  return json.dump(layout == JsonLayout::lines ? 1 : -1, ' ', false, Json::error_handler_t::replace) + "\n";
+  if (is_page) json["levels"] = levels_json(result.resolved.site);
+  return json.dump(is_page ? -1 : 1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace quell::io

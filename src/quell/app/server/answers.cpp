@@ -10,6 +10,7 @@
 #include "quell/design/design.h"
 #include "quell/io/result_json.h"
 #include "quell/io/schema_rows.h"
+#include "quell/io/site_edit.h"
 #include "quell/output/format.h"
 #include "quell/output/report/report.h"
 
@@ -60,20 +61,6 @@ std::size_t hint_start(std::string_view message) {
   return message.size();
 }
 
-Json problems_json(const std::vector<io::Problem>& problems) {
-  Json list = Json::array();
-  for (const io::Problem& problem : problems) {
-    const std::size_t end = hint_start(problem.message);
-    list.push_back({{"file", problem.file},
-                    {"line", problem.line},
-                    {"column", problem.column},
-                    {"message", problem.message.substr(0, end)},
-                    {"hint", end < problem.message.size() ? problem.message.substr(end + 2) : ""},
-                    {"key", problem.key}});
-  }
-  return list;
-}
-
 const dissipators::Dissipator* type_of(const std::string& id) {
   const auto* type = dissipators::find_dissipator(id);
   if (type == nullptr) throw BadRequest{400, fmt::format("there is no type '{}'", id.substr(0, 60))};
@@ -112,11 +99,20 @@ struct Run {
 
 using Clock = std::chrono::steady_clock;
 
+/// What a run gives besides the design.
+struct Extras {
+  bool workings = false;
+  bool figures = false;       ///< water profiles for figures
+  bool moving_water = false;  ///< the water of every discharge for the page
+};
+
 Run run(io::SiteFile file, Outcome<site::ResolvedSite> resolved, const std::vector<const dissipators::Dissipator*>& types,
-        bool for_report, Clock::time_point start) {
+        const Extras& extras, Clock::time_point start) {
   Run run{std::move(file), std::nullopt, {}, 0.0};
-  auto result = resolved ? design::run_design(std::move(*resolved),
-                                              {.types = types, .with_workings = for_report, .with_profiles = for_report})
+  auto result = resolved ? design::run_design(std::move(*resolved), {.types = types,
+                                                                     .with_workings = extras.workings,
+                                                                     .with_profiles = extras.figures,
+                                                                     .with_moving_water = extras.moving_water})
                          : Outcome<design::DesignResult>(tl::unexpected(resolved.error()));
   run.engine_ms = std::chrono::duration<double, std::milli>(Clock::now() - start).count();
   if (result) {
@@ -135,18 +131,18 @@ Run run_for_files(const nlohmann::json& body, const Document& document) {
   if (!file.good()) throw BadRequest{409, "the site has problems; mend them first"};
   const auto types = wanted_types(file.site, flag_in(body, "all_types"));
   auto resolved = site::resolve(file.site);
-  Run made = run(std::move(file), std::move(resolved), types, true, start);
+  Run made = run(std::move(file), std::move(resolved), types, {.workings = true, .figures = true}, start);
   if (!made.result) throw BadRequest{409, "no physical answer: " + made.reason};
   return made;
 }
 
 /// A run for the page, with the apron held where it says so.
 Run run_for_page(const nlohmann::json& body, PageSite page, Studies& studies,
-                 const std::vector<const dissipators::Dissipator*>& types, bool for_working) {
+                 const std::vector<const dissipators::Dissipator*>& types, const Extras& extras) {
   const auto start = Clock::now();
   auto resolved = studies.resolve(page.file.site, page.bytes);
   if (resolved) hold_apron(body, resolved->site);
-  return run(std::move(page.file), std::move(resolved), types, for_working, start);
+  return run(std::move(page.file), std::move(resolved), types, extras, start);
 }
 
 std::string media_of(const std::string& name) {
@@ -168,6 +164,20 @@ std::string_view line_of(std::string_view text, int number) {
 }
 
 }  // namespace
+
+Json problems_json(const std::vector<io::Problem>& problems) {
+  Json list = Json::array();
+  for (const io::Problem& problem : problems) {
+    const std::size_t end = hint_start(problem.message);
+    list.push_back({{"file", problem.file},
+                    {"line", problem.line},
+                    {"column", problem.column},
+                    {"message", problem.message.substr(0, end)},
+                    {"hint", end < problem.message.size() ? problem.message.substr(end + 2) : ""},
+                    {"key", problem.key}});
+  }
+  return list;
+}
 
 std::optional<std::string> optional_text_in(const nlohmann::json& body, const char* name) {
   const auto found = body.find(name);
@@ -249,10 +259,10 @@ std::string Answers::design(const nlohmann::json& body) {
   std::string result = "null";
   if (file.good()) {
     const auto types = types_in(body, file.site);
-    const Run made = run_for_page(body, std::move(page), studies_, types, false);
+    const Run made = run_for_page(body, std::move(page), studies_, types, {.moving_water = flag_in(body, "profiles")});
     if (!made.result) head["reason"] = made.reason;
     head["engine_ms"] = made.engine_ms;
-    if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::compact);
+    if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::page);
   }
   // The result is JSON text already: put in as it is, not parsed and written once more.
   std::string text = to_text(head);
@@ -266,7 +276,7 @@ std::string Answers::working(const nlohmann::json& body) {
   const double section = optional_number_in(body, "section").value_or(0.0);
   if (!(section >= 0.0 && section < 1000.0)) throw BadRequest{400, "section is the number of a section, or null for all"};
   const UnitSystem units = page.file.site.units;
-  const Run made = run_for_page(body, std::move(page), studies_, {type_of(text_in(body, "type"))}, true);
+  const Run made = run_for_page(body, std::move(page), studies_, {type_of(text_in(body, "type"))}, {.workings = true});
   if (!made.result) throw BadRequest{409, "no physical answer: " + made.reason};
   const Working& working = made.result->options.front().working;
   Json titles = Json::array();
@@ -282,6 +292,39 @@ std::string Answers::report(const nlohmann::json& body) const {
 std::string Answers::package(const nlohmann::json& body) const {
   const Run made = run_for_files(body, document_);
   return files_json(output_files(made.file, *made.result, made.file.site.units));
+}
+
+namespace {
+
+io::SiteEdit edit_in(const nlohmann::json& edit) {
+  if (!edit.is_object()) throw BadRequest{400, "an edit is an object"};
+  if (const auto inserted = optional_text_in(edit, "insert_table"))
+    return {*inserted, io::EditAction::insert, optional_text_in(edit, "value").value_or("")};
+  if (flag_in(edit, "remove")) return {text_in(edit, "path"), io::EditAction::remove, ""};
+  return {text_in(edit, "path"), io::EditAction::set, text_in(edit, "value")};
+}
+
+}  // namespace
+
+std::string edit_answer(const nlohmann::json& body) {
+  const auto found = body.find("edits");
+  if (found == body.end() || !found->is_array()) throw BadRequest{400, "edits is a list"};
+  std::vector<io::SiteEdit> edits;
+  for (const auto& edit : *found) edits.emplace_back(edit_in(edit));
+  const auto text = io::apply_edits(text_in(body, "text"), edits);
+  return text ? to_text({{"text", *text}}) : to_text({{"problems", problems_json(text.error())}});
+}
+
+std::string units_answer() {
+  Json systems = Json::object();
+  for (const auto& [name, system] : {std::pair{"SI", UnitSystem::si}, std::pair{"US", UnitSystem::us}}) {
+    Json& table = systems[name] = Json::object();
+    for (const Dimension one : {dimension::length, dimension::area, dimension::volume, dimension::time, dimension::velocity,
+                                dimension::discharge, dimension::unit_discharge, dimension::pressure, dimension::force,
+                                dimension::unit_weight, dimension::power, dimension::momentum_function})
+      table[unit_symbol(one, UnitSystem::si)] = {{"factor", to_unit(1.0, one, system)}, {"label", unit_label(one, system)}};
+  }
+  return to_text(systems);
 }
 
 std::string examples_answer() {

@@ -63,6 +63,11 @@ class Answers {
   Studies studies_;
 };
 
+/// {"text", "edits": [{"path", "value"} | {"path", "remove": true} | {"insert_table", "value"?}]}: the text after the edits, or
+/// why there is none.
+std::string edit_answer(const nlohmann::json& body);
+/// For each system and SI unit: the unit in which it is printed, and the factor from SI.
+std::string units_answer();
 /// The examples: id, title, summary.
 std::string examples_answer();
 /// Opens the example of that id; BadRequest where there is none.

@@ -10,6 +10,7 @@
 #include <stdexcept>
 
 #include "quell/app/server/embedded.h"
+#include "quell/io/schema_json.h"
 
 namespace quell::app::server {
 namespace {
@@ -114,6 +115,8 @@ struct Endpoints {
       {"document", [](Routes& r, const Wanted& w) { return json_answer(r.document_answer(w.tab)); }},
       {"examples", [](Routes&, const Wanted&) { return json_answer(examples_answer()); }},
       {"health", [](Routes&, const Wanted&) { return json_answer(to_text({{"version", QUELL_VERSION}})); }},
+      {"schema", [](Routes&, const Wanted&) { return json_answer(io::schema_json()); }},
+      {"units", [](Routes&, const Wanted&) { return json_answer(units_answer()); }},
   };
   static constexpr Post posts[] = {
       {"check", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.check(b)); }},
@@ -121,6 +124,7 @@ struct Endpoints {
       {"document", [](Routes& r, const nlohmann::json& b) { return r.post_change(b); }},
       {"document/open", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_open(b)); }},
       {"document/save", [](Routes& r, const nlohmann::json& b) { return r.post_save(b); }},
+      {"edit", [](Routes&, const nlohmann::json& b) { return json_answer(edit_answer(b)); }},
       {"package", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.package(b)); }},
       {"report", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.report(b)); }},
       {"tab", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_tab(b)); }},

@@ -1,0 +1,71 @@
+// The program's answers over local HTTP. Every address is relative to the page's own, which holds the token.
+import type { Check, Design, DocumentState, Edit, Example, Problem, Schema, Units } from "./types";
+
+/** The program answered, and said no. */
+export class Refused extends Error {
+  constructor(
+    readonly status: number,
+    message: string,
+    readonly body: unknown,
+  ) {
+    super(message);
+  }
+}
+
+/** The program did not answer: it has ended, or the machine sleeps. */
+export class Unreachable extends Error {}
+
+export const tab = (() => {
+  const kept = sessionStorage.getItem("tab") ?? crypto.randomUUID();
+  sessionStorage.setItem("tab", kept);
+  return kept;
+})();
+
+async function ask<T>(name: string, body?: unknown): Promise<T> {
+  let answer: Response;
+  try {
+    answer = await fetch(
+      name,
+      body === undefined
+        ? {}
+        : { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) },
+    );
+  } catch {
+    throw new Unreachable("The program does not answer.");
+  }
+  const reply = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw new Refused(answer.status, reply.error ?? `the program answered ${answer.status}`, reply);
+  return reply as T;
+}
+
+type Files = Record<string, string | null>;
+export interface OutputFile {
+  name: string;
+  media: string;
+  text: string;
+}
+
+export const api = {
+  schema: () => ask<Schema>("schema"),
+  units: () => ask<Units>("units"),
+  examples: () => ask<Example[]>("examples"),
+  document: () => ask<DocumentState>(`document?tab=${tab}`),
+  open: (what: { example: string } | { path: string } | { new: true } | { recover: boolean }) =>
+    ask<DocumentState>("document/open", { ...what, tab }),
+  change: (revision: number, text: string, files: Files) =>
+    ask<{ revision: number }>("document", { revision, text, files, tab }),
+  save: (path: string | null, overwrite = false) =>
+    ask<{ path: string; saved_revision: number }>("document/save", path === null ? { overwrite } : { path, overwrite }),
+  edit: (text: string, edits: Edit[]) => ask<{ text?: string; problems?: Problem[] }>("edit", { text, edits }),
+  check: (text: string, files: Files) => ask<Check>("check", { text, files }),
+  design: (
+    text: string,
+    files: Files,
+    more: { all_types?: boolean; type?: string | null; apron_level?: number | null; profiles?: boolean },
+  ) => ask<Design>("design", { text, files, ...more }),
+  working: (text: string, files: Files, type: string, apron_level: number | null) =>
+    ask<{ html: string; sections: string[] }>("working", { text, files, type, section: null, apron_level }),
+  report: (text: string, files: Files) => ask<{ files: OutputFile[] }>("report", { text, files }),
+  package: (text: string, files: Files) => ask<{ files: OutputFile[] }>("package", { text, files }),
+  beat: (closed = false) => ask<{ other_tabs: number; revision: number }>("tab", closed ? { id: tab, closed } : { id: tab }),
+};

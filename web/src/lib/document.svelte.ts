@@ -1,0 +1,185 @@
+// The document that the page works on: text and tables, undo, and the way of an edit to the program's disk, check and design.
+import { api, Refused, Unreachable } from "./api";
+import { History, keep, recall, type Version } from "./history";
+import type { Check, Design, DocumentState, Edit, Problem } from "./types";
+
+export class Document {
+  open = $state(false);
+  text = $state("");
+  files = $state.raw<Record<string, string>>({});
+  path = $state<string | null>(null);
+  revision = $state(0);
+  saved_revision = $state(0);
+  recovered = $state(false);
+  other_tabs = $state(0);
+  moved_on = $state(false);
+  connected = $state(true);
+  check = $state.raw<Check | null>(null);
+  design = $state.raw<Design | null>(null);
+  /** The last design that had a result: stays in view while the text has problems. */
+  good = $state.raw<Design | null>(null);
+  round_trip_ms = $state(0);
+  busy = $state(false);
+  message = $state("");
+  edit_problems = $state.raw<Record<string, Problem[]>>({});
+  can_undo = $state(false);
+  can_redo = $state(false);
+  all_types = $state(false);
+
+  private history = new History();
+  private generation = 0;
+  private queue: Promise<void> = Promise.resolve();
+
+  get unsaved(): boolean {
+    return this.revision !== this.saved_revision;
+  }
+  get name(): string {
+    return this.path?.split("/").pop() ?? "New site";
+  }
+
+  /** Runs what asks the program; trouble becomes a message. Answers whether it went well. */
+  async attempt(work: () => Promise<void>): Promise<boolean> {
+    try {
+      await work();
+      this.connected = true;
+      return true;
+    } catch (trouble) {
+      if (trouble instanceof Unreachable) this.connected = false;
+      else this.message = trouble instanceof Error ? trouble.message : String(trouble);
+      return false;
+    }
+  }
+
+  async take(state: DocumentState): Promise<void> {
+    this.text = state.text;
+    this.files = state.files;
+    this.path = state.path;
+    this.revision = state.revision;
+    this.saved_revision = state.saved_revision;
+    this.recovered = state.recovered;
+    this.other_tabs = state.other_tabs;
+    this.moved_on = false;
+    this.edit_problems = {};
+    this.good = null;
+    this.history = await recall(this.path ?? "new", this.text);
+    this.noteHistory();
+    this.open = state.text !== "";
+    if (this.open) await this.evaluate();
+  }
+
+  private noteHistory(): void {
+    this.can_undo = this.history.past.length > 0;
+    this.can_redo = this.history.future.length > 0;
+  }
+  private get version(): Version {
+    return { text: this.text, files: this.files };
+  }
+
+  /** A new text, or new tables: on the program's disk first, then checked and designed. */
+  async change(text: string, files: Record<string, string> = {}): Promise<void> {
+    if (text === this.text && Object.keys(files).length === 0) return;
+    this.history.push(this.version);
+    await this.put({ text, files: { ...this.files, ...files } });
+  }
+  async undo(): Promise<void> {
+    const back = this.history.undo(this.version);
+    if (back) await this.put(back);
+  }
+  async redo(): Promise<void> {
+    const next = this.history.redo(this.version);
+    if (next) await this.put(next);
+  }
+
+  private put(next: Version): Promise<void> {
+    const changed: Record<string, string | null> = {};
+    for (const [name, text] of Object.entries(next.files)) if (this.files[name] !== text) changed[name] = text;
+    for (const name of Object.keys(this.files)) if (!(name in next.files)) changed[name] = null;
+    this.text = next.text;
+    this.files = next.files;
+    this.noteHistory();
+    this.queue = this.queue.then(() => this.store(next.text, changed));
+    return this.queue.then(() => this.evaluate());
+  }
+
+  private async store(text: string, changed: Record<string, string | null>): Promise<void> {
+    await this.attempt(async () => {
+      try {
+        this.revision = (await api.change(this.revision, text, changed)).revision;
+        this.recovered = false;
+      } catch (trouble) {
+        if (!(trouble instanceof Refused && trouble.status === 409)) throw trouble;
+        this.moved_on = true;
+        return;
+      }
+      await keep(this.path ?? "new", this.text, this.history);
+    });
+  }
+
+  /** Checks and designs the text as it stands. An answer that a newer text has overtaken is dropped. */
+  async evaluate(): Promise<void> {
+    const mine = ++this.generation;
+    const text = this.text;
+    this.busy = true;
+    await this.attempt(async () => {
+      const start = performance.now();
+      const [check, design] = await Promise.all([
+        api.check(text, {}),
+        api.design(text, {}, { profiles: true, all_types: this.all_types }),
+      ]);
+      if (mine !== this.generation) return;
+      this.round_trip_ms = performance.now() - start;
+      this.check = check;
+      this.design = design;
+      if (design.result) this.good = design;
+    });
+    if (mine === this.generation) this.busy = false;
+  }
+
+  /** Edits of the text by path. What the program cannot do stands at `path`. */
+  async edit(edits: Edit[], at: string): Promise<void> {
+    await this.attempt(async () => {
+      const done = await api.edit(this.text, edits);
+      const { [at]: _, ...others } = this.edit_problems;
+      this.edit_problems = done.problems ? { ...others, [at]: done.problems } : others;
+      if (done.text !== undefined) await this.change(done.text);
+    });
+  }
+
+  async save(path: string | null, overwrite = false): Promise<"saved" | "changed_on_disk" | "failed"> {
+    let outcome: "saved" | "changed_on_disk" | "failed" = "failed";
+    await this.attempt(async () => {
+      try {
+        await this.queue;
+        const saved = await api.save(path, overwrite);
+        this.path = saved.path;
+        this.saved_revision = saved.saved_revision;
+        this.message = `Saved to ${saved.path}`;
+        outcome = "saved";
+      } catch (trouble) {
+        if (!(trouble instanceof Refused && trouble.status === 409)) throw trouble;
+        this.message = trouble.message;
+        outcome = "changed_on_disk";
+      }
+    });
+    return outcome;
+  }
+
+  async beat(): Promise<void> {
+    await this.attempt(async () => {
+      const was = this.connected;
+      const answer = await api.beat();
+      this.other_tabs = answer.other_tabs;
+      if (answer.revision > this.revision && !this.busy) await this.follow();
+      if (!was) await this.queue.then(() => this.evaluate());
+    });
+  }
+  /** Another tab has changed the document: its text is shown here too, unless this tab has changes of its own under way. */
+  private async follow(): Promise<void> {
+    const state = await api.document();
+    if (state.revision <= this.revision) return;
+    await this.take(state);
+    this.message = "Another tab changed the document; its text is shown here now.";
+  }
+}
+
+export const doc = new Document();

@@ -1,0 +1,100 @@
+// From the schema and the inputs of the file to the fields of the form.
+import type { Input, Key, Problem, Schema, Section } from "./types";
+
+export const sectionPath = (input: Input): string => input.section;
+export const pathOf = (section: string, key: string): string => (section === "" ? key : `${section}.${key}`);
+
+/** Inputs by their full path: "crest.level", "gates.patterns[2].openings". */
+export function inputsByPath(inputs: Input[]): Map<string, Input> {
+  return new Map(inputs.map((input) => [pathOf(input.section, input.key), input]));
+}
+
+/** A section is in the file where it, or one below it, has a value that was typed. */
+export function isPresent(section: string, inputs: Input[]): boolean {
+  return inputs.some((i) => !i.is_default && (i.section === section || i.section.startsWith(section + ".") || i.section.startsWith(section + "[")));
+}
+
+/** How many members a list has. */
+export function members(list: string, inputs: Input[]): number {
+  let count = 0;
+  for (const input of inputs)
+    if (input.section.startsWith(list + "[")) count = Math.max(count, Number.parseInt(input.section.slice(list.length + 1)));
+  return count;
+}
+
+/** Whether a key has a meaning where the choice of its section stands as it does. */
+export function applies(key: Key | Section, section: string, inputs: Map<string, Input>, schema: Section): boolean {
+  if (!key.only_for) return true;
+  const chooser = inputs.get(pathOf(section, key.only_for.key))?.typed ?? preset(schema, key.only_for.key);
+  return key.only_for.words.includes(chooser);
+}
+function preset(section: Section, name: string): string {
+  return (section.keys.find((k) => k.name === name)?.preset ?? "").replaceAll('"', "");
+}
+
+export const isNumber = (typed: string): boolean => /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(typed);
+const quoted = (typed: string): string => JSON.stringify(typed);
+const listKinds = ["texts", "quantities"];
+
+/** What was typed, as a value of the file: bare numbers stay bare, all else stands in quotes; the unit stays as typed. */
+export function toValue(typed: string, kind: string): string {
+  const text = typed.trim();
+  if (kind === "text" || kind === "choice" || kind === "file") return quoted(text);
+  if (/^[{[]/.test(text)) return text;
+  if (listKinds.includes(kind)) {
+    const words = text.split(/\s*,\s*/).filter((word) => word !== "");
+    return "[" + words.map((word) => (kind === "quantities" && isNumber(word) ? word : quoted(word))).join(", ") + "]";
+  }
+  return isNumber(text) ? text.replace(/^\./, "0.").replace(/\.(?=$|[eE])/, ".0").replace(/^\+/, "") : quoted(text);
+}
+
+/** A value of the file as it is shown in a field: without its quotes. */
+export function fromValue(value: string): string {
+  return value.replace(/^\[|\]$/g, "").replaceAll('"', "").trim();
+}
+
+export interface Alternative {
+  keys: Key[];
+}
+/** Keys of a section in their order; those of one group together, where the first of them stands. */
+export function fieldsOf(section: Section): (Key | Alternative)[] {
+  const fields: (Key | Alternative)[] = [];
+  const groups = new Map<string, Alternative>();
+  for (const key of section.keys) {
+    if (!key.group) fields.push(key);
+    else if (groups.has(key.group)) groups.get(key.group)!.keys.push(key);
+    else {
+      const alternative = { keys: [key] };
+      groups.set(key.group, alternative);
+      fields.push(alternative);
+    }
+  }
+  return fields.map((f) => ("keys" in f && f.keys.length === 1 ? f.keys[0] : f));
+}
+
+/** The words of a limit: "0 to 9000 m", "above 0". */
+export function rangeWords(key: Key, system: "SI" | "US"): string {
+  const range = key.range?.[system === "US" ? "us" : "si"];
+  if (!range) return "";
+  const round = (value: number) => String(Number(value.toPrecision(4)));
+  const unit = range.unit ? " " + range.unit : "";
+  if (range.lowest !== null && range.highest !== null) return `${round(range.lowest)} to ${round(range.highest)}${unit}`;
+  if (range.lowest !== null) return `${key.range?.excludes_lowest ? "above" : "at least"} ${round(range.lowest)}${unit}`;
+  return range.highest !== null ? `up to ${round(range.highest)}${unit}` : "";
+}
+
+/** Problems at a key, those of its parts with them. */
+export function problemsAt(path: string, problems: Problem[]): Problem[] {
+  return problems.filter((p) => p.key === path || p.key.startsWith(path + "."));
+}
+
+export function children(schema: Schema, parent: string): Section[] {
+  return schema.sections.filter((s) => s.parent === parent && s.name !== "");
+}
+
+/** A table pasted from a spreadsheet stands in tabs; the file stands in commas. */
+export function fromSpreadsheet(text: string): string {
+  const rows = text.replaceAll("\r\n", "\n").replace(/\n+$/, "").split("\n");
+  const decimalComma = rows.some((row) => row.includes("\t") && /\d,\d/.test(row)) && !rows.some((row) => /\d\.\d/.test(row));
+  return rows.map((row) => row.split("\t").map((cell) => (decimalComma ? cell.trim().replace(",", ".") : cell.trim())).join(",")).join("\n") + "\n";
+}
