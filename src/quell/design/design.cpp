@@ -1,6 +1,7 @@
 #include "quell/design/design.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "quell/base/quantity_text.h"
 #include "quell/design/option.h"
@@ -62,7 +63,14 @@ std::string better_beside(const DesignResult& result, const Option& chosen, std:
 }
 
 void choose(DesignResult& result) {
-  const auto candidates = candidates_of(result);
+  auto candidates = candidates_of(result);
+  std::string none_sized;
+  if (std::none_of(candidates.begin(), candidates.end(), [&](std::size_t i) { return result.options[i].sized; })) {
+    // Better one that is only listed than none.
+    none_sized = candidates.size() < result.options.size() ? "No candidate of the site file could be sized here. " : "";
+    candidates.resize(result.options.size());
+    std::iota(candidates.begin(), candidates.end(), std::size_t{0});
+  }
   for (const std::size_t i : candidates) {
     const auto& option = result.options[i];
     if (!option.sized) continue;
@@ -89,7 +97,7 @@ void choose(DesignResult& result) {
     result.choice_reason = "No candidate meets every requirement; " + name + " comes nearest, with " + std::to_string(failed) +
                            (failed == 1 ? " that fails." : " that fail.");
   }
-  result.choice_reason += better_beside(result, chosen, candidates);
+  result.choice_reason = none_sized + result.choice_reason + better_beside(result, chosen, candidates);
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 #include <numbers>
 
 #include "quell/base/constants.h"
-#include "quell/base/roots.h"
 
 namespace quell::hydraulics {
 
@@ -51,14 +50,11 @@ LaunchingApron launching_apron(const LaunchInput& input) noexcept {
   return {.length = 1.5 * input.D, .thickness = 1.25 * root * input.T / 1.5, .volume = 1.25 * root * input.T * input.D};
 }
 
-Outcome<double> cutoff_depth(const CutoffDepthInput& input) {
-  // GE = H/(pi d sqrt(lambda)), lambda = (1 + sqrt(1 + (b/d)^2))/2: falls from above to below as d grows.
-  const auto excess = [&](double d) {
-    const double ratio = input.b / d;
-    return input.H / (pi * d * std::sqrt(0.5 * (1.0 + std::sqrt(1.0 + ratio * ratio)))) - input.GE;
-  };
-  const double high = input.H / (pi * input.GE);  // lambda = 1 gives the most that is ever needed
-  return find_root(excess, 1e-9 * high, high, 1e-12 * (1.0 + high));
+double cutoff_depth(const CutoffDepthInput& input) noexcept {
+  // GE = H/(pi d sqrt(lambda)), lambda = (1 + sqrt(1 + (b/d)^2))/2, solved for d.
+  const double k = input.H / (pi * input.GE * input.b);
+  const double root = 1.0 + 1.0 / (2.0 * k * k);
+  return input.b / std::sqrt(root * root - 1.0);
 }
 
 namespace record {
@@ -241,8 +237,7 @@ const Method launching_apron{.id = "protection.launching_apron.slope_1_to_2",
 
 const Method cutoff_depth{.id = "seepage.cutoff_depth.khosla",
                           .title = "Depth of the downstream cutoff for an exit gradient",
-                          .kind = EquationKind::residual,
-                          .equation = "GE = H/(pi*d*sqrt((1 + sqrt(1 + (b/d)^2))/2))",
+                          .equation = "k = H/(pi*GE*b); d = b/sqrt((1 + 1/(2*k^2))^2 - 1)",
                           .inputs = cutoff_in,
                           .outputs = cutoff_out,
                           .source = "khosla_1936",
@@ -250,7 +245,8 @@ const Method cutoff_depth{.id = "seepage.cutoff_depth.khosla",
                           .provenance = Provenance::memory,
                           .accuracy = "exact for deep even soil",
                           .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                            return store(hydraulics::cutoff_depth({.b = in[0], .H = in[1], .GE = in[2]}), out);
+                            out[0] = hydraulics::cutoff_depth({.b = in[0], .H = in[1], .GE = in[2]});
+                            return {};
                           }};
 
 }  // namespace record

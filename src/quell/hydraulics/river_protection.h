@@ -77,8 +77,8 @@ struct CutoffDepthInput {
   double H;   ///< head difference, m, > 0
   double GE;  ///< exit gradient allowed, > 0
 };
-/// Depth (m) of the cutoff at the end of the floor at which the exit gradient is GE; the closed inverse of Khosla's formula.
-Outcome<double> cutoff_depth(const CutoffDepthInput& input);
+/// Depth (m) of the cutoff at the end of the floor at which the exit gradient is GE; Khosla's formula, solved for it.
+double cutoff_depth(const CutoffDepthInput& input) noexcept;
 
 namespace record {
 extern const Method riprap_escarameia_may;

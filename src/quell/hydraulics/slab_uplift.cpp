@@ -12,12 +12,6 @@ namespace {
 
 constexpr double overlap = 0.382597858232;  ///< (sqrt 2 + ln(1 + sqrt 2))/6
 
-/// ln cosh, without overflow.
-double log_cosh(double x) noexcept {
-  const double size = std::abs(x);
-  return size + std::log1p(std::exp(-2.0 * size)) - std::numbers::ln2;
-}
-
 double mean_one(double a) noexcept {
   return a < 1e-6 ? 1.0 - 0.5 * a : (1.0 - std::exp(-a)) / a;
 }
@@ -30,7 +24,9 @@ double mean_two(double a) noexcept {
 double mean_jump_depth(const JumpProfileInput& input, double from, double to) noexcept {
   const double k = 1.5 / input.Lr;
   if (!(to > from)) return input.d1 + (input.d2 - input.d1) * std::tanh(k * from);
-  return input.d1 + (input.d2 - input.d1) * (log_cosh(k * to) - log_cosh(k * from)) / (k * (to - from));
+  // The integral of tanh is ln cosh, written without overflow.
+  const double bend = std::log1p(std::exp(-2.0 * k * to)) - std::log1p(std::exp(-2.0 * k * from));
+  return input.d1 + (input.d2 - input.d1) * (1.0 + bend / (k * (to - from)));
 }
 
 double uplift_head(const DrainInput& input) noexcept {
@@ -114,7 +110,7 @@ constexpr Symbol rock_out[] = {{"L", "length in the rock", dimension::length, ab
 
 const Method mean_jump_depth{.id = "jump.depth.mean_over_stretch",
                              .title = "Mean depth in a jump over a stretch of floor",
-                             .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(ln(cosh(k*x2)) - ln(cosh(k*x1)))/(k*(x2 - x1))",
+                             .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(1 + ln((1 + exp(-2*k*x2))/(1 + exp(-2*k*x1)))/(k*(x2 - x1)))",
                              .inputs = profile_in,
                              .outputs = depth_out,
                              .source = "hager_1992",
