@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, afterEach, beforeEach, test } from "node:test";
-import { closeBrowser, drawn, noError, noViolation, numberIn, openPage, Server } from "./page.mjs";
+import { closeBrowser, drawn, noError, noViolation, numberIn, openPage, Server, slideTo, until } from "./page.mjs";
 
 let server;
 beforeEach(() => (server = new Server()));
@@ -11,7 +11,7 @@ after(closeBrowser);
 
 const margin = async (page) => numberIn(await page.textContent(".verdict b"));
 const surface = (page) => page.getAttribute(".section-view .surface", "d");
-const shownMarginChanges = (page, from) => page.waitForFunction((old) => document.querySelector(".verdict b")?.textContent !== old, from);
+const shownMarginChanges = (page, from) => until(page, (old) => document.querySelector(".verdict b")?.textContent !== old, from);
 
 test("section, slider, margin and the top findings stand in 1280 x 720 without scrolling", async () => {
   const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
@@ -31,7 +31,7 @@ test("the water follows the discharge, and the tailwater case, without a request
   const asked = [];
   page.on("request", (request) => request.url().endsWith("/design") && asked.push(request.url()));
   const before = await surface(page);
-  await page.locator(".slide input").fill("600");
+  await slideTo(page, 600);
   assert.notEqual(await surface(page), before);
   assert.equal(numberIn((await page.textContent("output.big")).replace(/m³.*/, "")) > 590, true);
   const low = await margin(page);
@@ -81,7 +81,7 @@ test("the apron is moved, given back, and kept in the file", async () => {
   await page.waitForSelector(".finding.fails");
   assert.ok((await margin(page)) < 0, "a higher apron has less water over it");
   await page.keyboard.press("Escape");
-  await page.waitForFunction((old) => document.querySelector(".verdict b")?.textContent === old, first);
+  await until(page, (old) => document.querySelector(".verdict b")?.textContent === old, first);
   await handle.focus();
   await page.keyboard.press("PageDown");
   await page.getByRole("button", { name: "Keep", exact: true }).click();
@@ -106,18 +106,18 @@ test("an edit designs anew; a wrong one stands at its field; undo brings all bac
   const before = await page.textContent(".verdict b");
   await field.fill("30 m");
   await field.press("Enter");
-  await page.waitForFunction(() => document.querySelector(".chip")?.textContent.includes("not saved"));
+  await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
   await shownMarginChanges(page, before);
   await wrong("30 q");
   assert.match(await page.textContent("#field-crest-net_width-wrong"), /'q' is not a unit/);
   assert.equal(await field.inputValue(), "30 q");
   await page.waitForSelector(".section-view .surface");
   await page.getByRole("button", { name: /Undo/ }).click();
-  await page.waitForFunction(() => document.querySelector("#field-crest-net_width")?.value === "30 m");
+  await until(page, () => document.querySelector("#field-crest-net_width")?.value === "30 m");
   await page.getByRole("button", { name: /Undo/ }).click();
-  await page.waitForFunction((old) => document.querySelector(".verdict b")?.textContent === old, before);
+  await until(page, (old) => document.querySelector(".verdict b")?.textContent === old, before);
   await page.getByRole("button", { name: /Redo/ }).click();
-  await page.waitForFunction(() => document.querySelector("#field-crest-net_width")?.value === "30 m");
+  await until(page, () => document.querySelector("#field-crest-net_width")?.value === "30 m");
   noError(page);
 });
 
@@ -180,9 +180,9 @@ test("saved to its file; the report comes as a download", async () => {
   await drawn(page);
   await page.locator("#field-crest-piers").fill("3");
   await page.locator("#field-crest-piers").press("Enter");
-  await page.waitForFunction(() => document.querySelector(".chip")?.textContent.includes("not saved"));
+  await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
   await page.keyboard.press("Control+s");
-  await page.waitForFunction(() => document.querySelector(".chip")?.textContent.includes("✓"));
+  await until(page, () => document.querySelector(".chip")?.textContent.includes("✓"));
   assert.match(readFileSync(site, "utf8"), /piers = 3/);
   const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Report" }).click()]);
   assert.match(readFileSync(await download.path(), "utf8"), /^<!DOCTYPE html>/i);
@@ -195,7 +195,7 @@ test("a killed server is told, and the work is found again", async () => {
   await drawn(page);
   await page.locator("#field-crest-piers").fill("4");
   await page.locator("#field-crest-piers").press("Enter");
-  await page.waitForFunction(() => document.querySelector(".foot")?.textContent.includes("not saved"));
+  await until(page, () => document.querySelector(".foot")?.textContent.includes("not saved"));
   await page.waitForTimeout(300);
   await server.kill();
   await page.locator("#field-crest-net_width").fill("37 m");

@@ -78,6 +78,21 @@ export async function noViolation(page, where) {
   assert.deepEqual(found, [], `axe-core, ${where}`);
 }
 
+/** Waits until `test` holds in the page. The page forbids the evaluation of texts, which the library's own waiting would need. */
+export async function until(page, test, argument) {
+  const end = Date.now() + wait;
+  while (!(await page.evaluate(test, argument))) {
+    if (Date.now() > end) assert.fail(`never came true: ${test}`);
+    await new Promise((resolve) => setTimeout(resolve, 30));
+  }
+}
+
+export const slideTo = (page, discharge) =>
+  page.locator(".slide input").evaluate((input, value) => {
+    input.value = String(value);
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  }, discharge);
+
 /** A number of the page: "+0.05 m" as 0.05. */
 export const numberIn = (text) => Number(text.replace("−", "-").replace(/[^\d.+-]/g, ""));
 export const noError = (page, expected = []) => assert.deepEqual(page.errors.filter((e) => !expected.some((x) => e.includes(x))), []);

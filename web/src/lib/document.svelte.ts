@@ -1,5 +1,6 @@
 // The document that the page works on: text and tables, undo, and the way of an edit to the program's disk, check and design.
 import { api, Refused, Unreachable } from "./api";
+import { atSections } from "./form";
 import { History, keep, recall, type Version } from "./history";
 import type { Check, Design, DocumentState, Edit, Problem } from "./types";
 
@@ -63,7 +64,8 @@ export class Document {
     this.good = null;
     this.history = await recall(this.path ?? "new", this.text);
     this.noteHistory();
-    this.open = state.text !== "";
+    // A new document has no section yet: the start screen comes first.
+    this.open = state.path !== null || state.recovered || /^\s*\[/m.test(state.text);
     if (this.open) await this.evaluate();
   }
 
@@ -128,7 +130,7 @@ export class Document {
       ]);
       if (mine !== this.generation) return;
       this.round_trip_ms = performance.now() - start;
-      this.check = check;
+      this.check = { ...check, problems: atSections(check.problems) };
       this.design = design;
       if (design.result) this.good = design;
     });

@@ -83,6 +83,14 @@ export function rangeWords(key: Key, system: "SI" | "US"): string {
   return range.highest !== null ? `up to ${round(range.highest)}${unit}` : "";
 }
 
+/** A missing section is reported at the first line; on the form it belongs to the section. */
+export function atSections(problems: Problem[]): Problem[] {
+  return problems.map((p) => {
+    const section = /^the section \[([a-z_.]+)\] is missing/.exec(p.message)?.[1];
+    return section ? { ...p, key: section } : p;
+  });
+}
+
 /** Problems at a key, those of its parts with them. */
 export function problemsAt(path: string, problems: Problem[]): Problem[] {
   return problems.filter((p) => p.key === path || p.key.startsWith(path + "."));

@@ -26,7 +26,7 @@ export class Formatter {
   }
   withUnit(text: string, si: string): string {
     const label = this.label(si);
-    return label === "" ? text : text + gap + label;
+    return label === "" || text === "–" ? text : text + gap + label;
   }
   level(value: number | null | undefined): string {
     return this.withUnit(this.fixed(value, "m", 2), "m");
