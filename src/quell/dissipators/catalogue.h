@@ -31,6 +31,7 @@ enum class Action {
   pool,          ///< a pool lined with stone
   jet            ///< a jet thrown clear of the structure
 };
+std::string_view name_of(Action action);  ///< "level_jump", …, as in result.json
 constexpr bool makes_jump(Action action) {
   return action == Action::level_jump || action == Action::sloping_jump;
 }

@@ -6,6 +6,12 @@
 
 namespace quell::dissipators {
 
+std::string_view name_of(Action action) {
+  static constexpr std::string_view names[] = {"level_jump", "sloping_jump", "roller", "blocks",
+                                               "impact",     "fall",         "pool",   "jet"};
+  return names[static_cast<std::size_t>(action)];
+}
+
 std::string_view name_of(Measure measure) {
   static constexpr std::string_view names[measure_count] = {
       "Froude number at the toe", "Unit discharge",    "Velocity at the toe",      "Discharge",

@@ -230,6 +230,7 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
   const dissipators::TypeRecord& type = option.type->record();
   Json json{{"type", word(type.id)},
             {"name", word(type.name)},
+            {"action", word(dissipators::name_of(type.action))},
             {"sized", known},
             {"applicable", option.applicable},
             {"statement", sentence(option.statement, units)},

@@ -50,6 +50,9 @@ export interface Element {
   width: number;
   spacing: number;
   profile: { x: number; z: number }[];
+  rows: number;
+  row_step: number | null;
+  row_drop: number | null;
   remark: string;
 }
 
@@ -75,6 +78,10 @@ export interface Governing {
 export interface Option {
   type: string;
   name: string;
+  /** What destroys the energy: "level_jump", "sloping_jump", "roller", "blocks", "impact", "fall", "pool", "jet". */
+  action: string;
+  /** Surface of the floor: x from the toe, z above the apron level. */
+  floor: { x: number; z: number }[];
   sized: boolean;
   applicable: boolean;
   statement: string;
