@@ -219,6 +219,13 @@ test("a second tab is told of the first", async () => {
   const second = await openPage(address, {});
   await drawn(second);
   await second.getByText("Open in another tab").waitFor();
+  // An edit of the one comes to the other, which can undo it; neither loses a text.
+  await page.locator("#field-crest-piers").fill("5");
+  await page.locator("#field-crest-piers").press("Enter");
+  await until(second, () => document.querySelector("#field-crest-piers")?.value === "5");
+  await second.getByRole("button", { name: "Undo" }).click();
+  await until(second, () => document.querySelector("#field-crest-piers")?.value === "2");
+  await until(page, () => document.querySelector("#field-crest-piers")?.value === "2");
   noError(page);
   noError(second);
 });
@@ -267,6 +274,21 @@ for (const dark of [false, true])
     }
     noError(page);
   });
+
+test("a new site is guided: what is missing stands open and marked, and a first value makes its section", async () => {
+  const page = await openPage(await server.start(undefined));
+  await page.getByRole("button", { name: "New site, guided" }).click();
+  await page.locator("nav.rail .count").first().waitFor();
+  for (const name of ["Project", "Crest", "Chute", "River", "Discharges"])
+    assert.equal(await page.locator("nav.rail > details[open] > summary", { hasText: name }).locator(".count").count(), 1, name);
+  await page.locator("#field-crest-level").fill("132 m");
+  await page.locator("#field-crest-level").press("Enter");
+  await until(page, () => document.querySelector("#field-crest-level")?.value === "132 m" && document.querySelector(".chip")?.textContent.includes("not saved"));
+  await page.getByRole("tab", { name: "Text" }).click();
+  assert.match(await page.inputValue(".editor textarea"), /\[crest\]\nlevel = "132 m"/);
+  assert.equal(await page.locator(".toast").count(), 0);
+  noError(page);
+});
 
 test("US customary units come from the engine", async () => {
   const page = await openPage(await server.start(server.copyOf("02-small-dam")));
