@@ -295,6 +295,15 @@ test("US customary units come from the engine", async () => {
   await drawn(page);
   assert.match(await page.textContent("output.big"), /ft³\/s/);
   assert.match(await page.textContent(".verdict b"), /ft/);
+  // The crest's level is a bare number there: it is edited as one.
+  const level = page.locator("#field-crest-level");
+  assert.equal(await level.inputValue(), "1240");
+  await level.fill("1241");
+  await level.press("Enter");
+  await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
+  await page.getByRole("tab", { name: "Text" }).click();
+  assert.match(await page.inputValue(".editor textarea"), /level = 1241\s/);
+  await until(page, () => document.querySelector(".section-view .labels")?.textContent.includes("crest 1241.00"));
   noError(page);
 });
 
