@@ -219,6 +219,13 @@ test("a second tab is told of the first", async () => {
   const second = await openPage(address, {});
   await drawn(second);
   await second.getByText("Open in another tab").waitFor();
+  // An edit of the one comes to the other, which can undo it; neither loses a text.
+  await page.locator("#field-crest-piers").fill("5");
+  await page.locator("#field-crest-piers").press("Enter");
+  await until(second, () => document.querySelector("#field-crest-piers")?.value === "5");
+  await second.getByRole("button", { name: "Undo" }).click();
+  await until(second, () => document.querySelector("#field-crest-piers")?.value === "2");
+  await until(page, () => document.querySelector("#field-crest-piers")?.value === "2");
   noError(page);
   noError(second);
 });
@@ -268,11 +275,35 @@ for (const dark of [false, true])
     noError(page);
   });
 
+test("a new site is guided: what is missing stands open and marked, and a first value makes its section", async () => {
+  const page = await openPage(await server.start(undefined));
+  await page.getByRole("button", { name: "New site, guided" }).click();
+  await page.locator("nav.rail .count").first().waitFor();
+  for (const name of ["Project", "Crest", "Chute", "River", "Discharges"])
+    assert.equal(await page.locator("nav.rail > details[open] > summary", { hasText: name }).locator(".count").count(), 1, name);
+  await page.locator("#field-crest-level").fill("132 m");
+  await page.locator("#field-crest-level").press("Enter");
+  await until(page, () => document.querySelector("#field-crest-level")?.value === "132 m" && document.querySelector(".chip")?.textContent.includes("not saved"));
+  await page.getByRole("tab", { name: "Text" }).click();
+  assert.match(await page.inputValue(".editor textarea"), /\[crest\]\nlevel = "132 m"/);
+  assert.equal(await page.locator(".toast").count(), 0);
+  noError(page);
+});
+
 test("US customary units come from the engine", async () => {
   const page = await openPage(await server.start(server.copyOf("02-small-dam")));
   await drawn(page);
   assert.match(await page.textContent("output.big"), /ft³\/s/);
   assert.match(await page.textContent(".verdict b"), /ft/);
+  // The crest's level is a bare number there: it is edited as one.
+  const level = page.locator("#field-crest-level");
+  assert.equal(await level.inputValue(), "1240");
+  await level.fill("1241");
+  await level.press("Enter");
+  await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
+  await page.getByRole("tab", { name: "Text" }).click();
+  assert.match(await page.inputValue(".editor textarea"), /level = 1241\s/);
+  await until(page, () => document.querySelector(".section-view .labels")?.textContent.includes("crest 1241.00"));
   noError(page);
 });
 

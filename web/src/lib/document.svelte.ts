@@ -30,6 +30,8 @@ export class Document {
   private history = new History();
   private generation = 0;
   private queue: Promise<void> = Promise.resolve();
+  /** Changes and openings under way: until they are answered, the program's revision may be ahead of the page's own. */
+  private under_way = 1; // the first opening
 
   get unsaved(): boolean {
     return this.revision !== this.saved_revision;
@@ -51,7 +53,20 @@ export class Document {
     }
   }
 
-  async take(state: DocumentState): Promise<void> {
+  /** Runs what opens a document. */
+  async opening(work: () => Promise<DocumentState>): Promise<boolean> {
+    ++this.under_way;
+    const good = await this.attempt(async () => this.take(await work()));
+    --this.under_way;
+    return good;
+  }
+  /** The first document has been taken over. */
+  started(): void {
+    this.under_way = 0;
+  }
+
+  /** Shows the document as the program has it. `came_from`: the text here before it, which undo brings back. */
+  async take(state: DocumentState, came_from?: Version): Promise<void> {
     this.text = state.text;
     this.files = state.files;
     this.path = state.path;
@@ -62,7 +77,8 @@ export class Document {
     this.moved_on = false;
     this.edit_problems = {};
     this.good = null;
-    this.history = await recall(this.path ?? "new", this.text);
+    if (came_from) this.history.push(came_from);
+    else this.history = await recall(this.path ?? "new", this.text);
     this.noteHistory();
     // A new document has no section yet: the start screen comes first.
     this.open = state.path !== null || state.recovered || /^\s*\[/m.test(state.text);
@@ -99,7 +115,8 @@ export class Document {
     this.text = next.text;
     this.files = next.files;
     this.noteHistory();
-    this.queue = this.queue.then(() => this.store(next.text, changed));
+    ++this.under_way;
+    this.queue = this.queue.then(() => this.store(next.text, changed)).finally(() => --this.under_way);
     return this.queue.then(() => this.evaluate());
   }
 
@@ -166,20 +183,25 @@ export class Document {
     return outcome;
   }
 
+  /** After a conflict: the other tab's text, with the one from here to be had by undo. */
+  async giveWay(): Promise<void> {
+    await this.attempt(async () => this.take(await api.document(), this.version));
+  }
+
   async beat(): Promise<void> {
     await this.attempt(async () => {
       const was = this.connected;
       const answer = await api.beat();
       this.other_tabs = answer.other_tabs;
-      if (answer.revision > this.revision && !this.busy) await this.follow();
+      if (answer.revision > this.revision && this.under_way === 0 && !this.moved_on) await this.follow();
       if (!was) await this.queue.then(() => this.evaluate());
     });
   }
   /** Another tab has changed the document: its text is shown here too, unless this tab has changes of its own under way. */
   private async follow(): Promise<void> {
     const state = await api.document();
-    if (state.revision <= this.revision) return;
-    await this.take(state);
+    if (state.revision <= this.revision || this.under_way > 0) return;
+    await this.take(state, this.version);
     this.message = "Another tab changed the document; its text is shown here now.";
   }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { atSections, fieldsOf, fromSpreadsheet, fromValue, isPresent, members, toValue } from "./form";
+import { atSections, bareNumber, fieldsOf, fromSpreadsheet, fromValue, isPresent, members, toValue } from "./form";
 import type { Input, Key, Section } from "./types";
 
 const input = (section: string, key: string, is_default = false): Input => ({ section, key, typed: "1", meaning: "", is_default, line: 1 });
@@ -23,6 +23,11 @@ describe("values as they are typed", () => {
     expect(toValue("type_1, type_2", "texts")).toBe('["type_1", "type_2"]');
     expect(toValue("1 m, 2", "quantities")).toBe('["1 m", 2]');
     expect(toValue("{ low = 0.03, expected = 0.035 }", "spread")).toBe("{ low = 0.03, expected = 0.035 }");
+  });
+  it("takes the unit off a bare number, and only there", () => {
+    expect(bareNumber("1240 (ft)")).toEqual({ typed: "1240", unit: "ft" });
+    expect(bareNumber("0.6 mm")).toEqual({ typed: "0.6 mm", unit: "" });
+    expect(bareNumber("Dam (upper)")).toEqual({ typed: "Dam (upper)", unit: "" });
   });
   it("guards quotes and backslashes", () => expect(toValue('a "b" \\', "text")).toBe('"a \\"b\\" \\\\"'));
   it("shows values without quotes", () => expect(fromValue('["1 m", "2 m"]')).toBe("1 m, 2 m"));

@@ -48,6 +48,12 @@ export function toValue(typed: string, kind: string): string {
   return isNumber(text) ? text.replace(/^\./, "0.").replace(/\.(?=$|[eE])/, ".0").replace(/^\+/, "") : quoted(text);
 }
 
+/** The program echoes a bare number with the unit that it stands in, "1240 (ft)": the number was typed, the unit was not. */
+export function bareNumber(echo: string): { typed: string; unit: string } {
+  const found = /^(\S+) \(([^)]+)\)$/.exec(echo);
+  return found && isNumber(found[1]) ? { typed: found[1], unit: found[2] } : { typed: echo, unit: "" };
+}
+
 /** A value of the file as it is shown in a field: without its quotes. */
 export function fromValue(value: string): string {
   return value.replace(/^\[|\]$/g, "").replaceAll('"', "").trim();
