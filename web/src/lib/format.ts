@@ -68,6 +68,22 @@ export const jumpWords: Record<string, string> = {
   drowned: "drowned",
 };
 
+const deeds: Record<string, string> = {
+  roller: "roller in the bucket",
+  blocks: "slowed by the blocks",
+  impact: "hits the wall",
+  fall: "falls into the pool",
+  pool: "digs into the stone",
+  jet: "thrown clear",
+};
+
+/** What the water does, in a few words: where the jump stands, or what stands for it. */
+export function deed(action: string, jump: string): string {
+  const word = deeds[action];
+  if (!word) return `jump ${jumpWords[jump]}`;
+  return jump === "on_apron" || jump === "on_chute" ? word : jumpWords[jump];
+}
+
 /** About `count` round steps across a range. */
 export function ticks(from: number, to: number, count: number): number[] {
   if (!(to > from)) return [];

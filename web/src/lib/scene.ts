@@ -22,6 +22,7 @@ export interface Structure {
   approach: number;
   thickness: number;
   bottom: number;
+  bottom_of_end: number;
   top: number;
 }
 
@@ -71,6 +72,7 @@ export function structure(option: Option, levels: Levels, highest_reservoir: num
     ),
     toe, end, far, first, last, upstream, approach, thickness,
     bottom: Math.min(apron - thickness, foot[1], heel[1], ...floor.map((p) => p[1] - thickness)),
+    bottom_of_end: Math.min(apron, close[1]) - thickness,
     top: Math.max(highest_reservoir, option.wall_top_level),
   };
 }
