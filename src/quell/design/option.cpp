@@ -181,6 +181,16 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
   option.findings.insert(option.findings.end(), option.safety.findings.begin(), option.safety.findings.end());
 }
 
+/// What the site file accepts is told beside the finding; no status changes.
+void mark_accepted(const site::Site& site, Findings& findings) {
+  for (const auto& acceptance : site.accepted)
+    for (auto& finding : findings)
+      if (finding.id == acceptance.finding) {
+        finding.accepted_by = acceptance.by;
+        finding.accepted_because = acceptance.reason;
+      }
+}
+
 std::string lower_first(std::string text) {
   if (text.rfind("Froude", 0) == 0) return text;  // a name
   if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z') text.front() = static_cast<char>(text.front() - 'A' + 'a');
@@ -378,6 +388,7 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
   option.quantities = concrete(quantity_input(option, flows->flows), option.structure, nullptr);
   if (options.with_positions) place_jumps(prepared, option);
   judge(prepared, sizing, *apron, options.with_safety, option);
+  mark_accepted(prepared.site, option.findings);
   option.sized = true;
   option.statement = statement_of(prepared, *apron, option);
   if (options.with_profiles) add_profiles(prepared, *apron, option);

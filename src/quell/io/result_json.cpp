@@ -166,7 +166,9 @@ Json finding_json(const Finding& f, UnitSystem units) {
               {"place", f.place},
               {"provenance", word(name_of(f.provenance))},
               {"text", sentence(f.text, units)},
-              {"advice", sentence(f.advice, units)}};
+              {"advice", sentence(f.advice, units)},
+              {"accepted", f.accepted_by.empty() ? Json(nullptr)
+                                                 : Json{{"by", f.accepted_by}, {"reason", f.accepted_because}}}};
 }
 
 Json quantities_json(const design::Option& option) {

@@ -34,6 +34,9 @@ const Key rows[] = {
     {.section = "", .name = "slab", .kind = Kind::table, .help = "Slab of the basin, its drains and anchors, for the safety checks."},
     {.section = "", .name = "foundation", .kind = Kind::table, .help = "Soil below crest and basin, and cutoffs against seepage."},
     {.section = "", .name = "laboratory", .kind = Kind::table, .help = "Laboratory in which a physical model could be built."},
+    {.section = "", .name = "accepted", .kind = Kind::tables,
+     .help = "Findings that somebody accepts, with a reason: printed beside them, and no verdict changes.",
+     .set = [](Draft& d, const Value&) { d.site.accepted.push_back({}); }},
 
     {.section = "project", .name = "name", .kind = Kind::text, .required = true, .example_si = "\"Invented dam\"",
      .help = "Name of the project.", .set = [](Draft& d, const Value& v) { d.site.project.name = v.text; }},

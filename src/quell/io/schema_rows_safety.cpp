@@ -1,4 +1,4 @@
-// Rows of [slab], [foundation] and [laboratory].
+// Rows of [slab], [foundation], [laboratory] and [[accepted]].
 #include "quell/io/schema_rows.h"
 
 namespace quell::io {
@@ -87,6 +87,16 @@ const Key rows[] = {
     {.section = "laboratory", .name = "head", .kind = Kind::quantity, .dimension = dimension::length, .range = {0.5, 50.0},
      .preset = "\"3 m\"", .example_si = "\"5 m\"", .help = "Height of the tank's water over its floor.",
      .set = [](Draft& d, const Value& v) { d.site.laboratory.head = v.number; }},
+
+    {.section = "accepted", .name = "finding", .kind = Kind::text, .required = true, .example_si = "\"tailwater.drowned\"",
+     .help = "Id of the finding, as the report and result.json print it.",
+     .set = [](Draft& d, const Value& v) { d.site.accepted.back().finding = v.text; }},
+    {.section = "accepted", .name = "by", .kind = Kind::text, .required = true, .example_si = "\"A. Engineer\"",
+     .help = "Who accepts it.", .set = [](Draft& d, const Value& v) { d.site.accepted.back().by = v.text; }},
+    {.section = "accepted", .name = "reason", .kind = Kind::text, .required = true,
+     .example_si = "\"Only below 90 m3/s, and the bed is rock.\"",
+     .help = "Why it is accepted. The verdict stays; the reason is printed beside the finding.",
+     .set = [](Draft& d, const Value& v) { d.site.accepted.back().reason = v.text; }},
 };
 // clang-format on
 

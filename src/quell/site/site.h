@@ -122,6 +122,13 @@ struct Ground {
   double foundation_level = 0.0;  ///< m, sound foundation below the basin
 };
 
+/// A finding that somebody accepts with a reason. It changes no verdict; it is printed beside the finding.
+struct Acceptance {
+  std::string finding;  ///< id, "tailwater.drowned"
+  std::string by;
+  std::string reason;
+};
+
 struct Site {
   Project project;
   UnitSystem units = UnitSystem::si;  ///< the file's declared system: how results are printed by default
@@ -138,6 +145,7 @@ struct Site {
   Slab slab;
   Foundation foundation;
   Laboratory laboratory;
+  std::vector<Acceptance> accepted;
   std::vector<UncertainInput> uncertain;
 };
 

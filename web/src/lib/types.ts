@@ -40,6 +40,8 @@ export interface Finding {
   provenance: string;
   text: string;
   advice: string;
+  /** Who accepts it and why, as the site file says. */
+  accepted: { by: string; reason: string } | null;
 }
 
 export interface Element {

@@ -24,6 +24,9 @@ std::string rule_markup(const Finding& finding, const Printer& p, bool brief) {
   if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(p.words(finding.text)) + "</span>";
   if (!finding.advice.empty())
     text += "<span class=\"advice\"><b>Advice:</b> " + escape_xml(p.words(finding.advice)) + "</span>";
+  if (!finding.accepted_by.empty())
+    text += "<span class=\"advice\"><b>Accepted by " + escape_xml(finding.accepted_by) + ":</b> " +
+            escape_xml(finding.accepted_because) + "</span>";
   return text;
 }
 

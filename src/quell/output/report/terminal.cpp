@@ -141,6 +141,8 @@ std::string findings_text(const design::Option& option, const Printer& p) {
                              finding.sense == LimitSense::at_least ? "≥" : "≤", p.measured(finding.limit, finding.dimension));
       if (finding.sense == LimitSense::note && !finding.text.empty()) words += " " + p.words(finding.text);
       if (!finding.advice.empty()) words += " " + p.words(finding.advice);
+      if (!finding.accepted_by.empty())
+        words += " Accepted by " + one_line(finding.accepted_by) + ": " + one_line(finding.accepted_because);
       text += wrapped(status == Status::fails ? "  FAILS    " : "  caution  ", words, "           ");
     }
   const auto ok = count_of(option.findings, Status::ok);
