@@ -4,7 +4,6 @@
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
 #include "quell/dissipators/parts.h"
-#include "quell/hydraulics/protection.h"
 
 namespace quell::checks {
 
@@ -28,27 +27,6 @@ Finding toe_velocity(const BasinView& view) {
       "basin.velocity", "Velocity at the toe without a study of cavitation", state.toe->V1, LimitSense::at_most, 30.0,
       dimension::velocity, Status::caution, "Largest of the range, " + at_discharge(state.toe->discharge) + ".",
       "Review cavitation on chute, blocks and sill, surface tolerances and the need for aeration.", common_practice);
-}
-
-Finding riprap(const BasinView& view) {
-  double velocity = 0.0;
-  double discharge = 0.0;
-  for (const auto& state : view.states) {
-    const double depth = state.available_depth - view.structure.end_sill_height;
-    if (!(depth > 0.0)) continue;
-    if (const double over_sill = state.toe->unit_discharge / depth; over_sill > velocity) {
-      velocity = over_sill;
-      discharge = state.toe->discharge;
-    }
-  }
-  const double size = hydraulics::riprap_em25(velocity);
-  return limit_finding("river.riprap", "Stone size below the end sill, first measure", size, LimitSense::note, size,
-                       dimension::length, Status::ok,
-                       "For a mean velocity over the sill of " + quantity_token(velocity, dimension::velocity) + " " +
-                           at_discharge(discharge) +
-                           ". Thickness at least one and a half stones, on a filter, over at least two to four "
-                           "sequent depths.",
-                       "", {"peterka_1984", "sec. 10", Provenance::memory});
 }
 
 Finding roller_hazard(const BasinView& view) {

@@ -46,9 +46,6 @@ bool has_chute(const BasinView& view) {
 bool takes_chute_width(const BasinView& view) {
   return has_chute(view) && view.type.action != Action::impact;
 }
-bool leaves_over_sill(const BasinView& view) {
-  return jumps(view) || view.type.action == Action::fall;
-}
 bool holds_swimmers(const BasinView& view) {
   return jumps_on_level(view) || view.type.action == Action::roller || view.type.action == Action::fall;
 }
@@ -77,7 +74,6 @@ constexpr TypeCheck of_rest[] = {{chute_walls, has_chute},
                                  {jump_waves, jumps},
                                  {toe_velocity, has_chute},
                                  {toe_velocity_second, has_chute},
-                                 {riprap, leaves_over_sill},
                                  {roller_hazard, holds_swimmers},
                                  {physical_model, always}};
 

@@ -111,7 +111,6 @@ Findings gate_unjudged(const BasinView& view);
 // Jump, river, people (basin.cpp)
 Finding jump_waves(const BasinView& view);
 Finding toe_velocity(const BasinView& view);
-Finding riprap(const BasinView& view);
 Finding roller_hazard(const BasinView& view);
 Finding physical_model(const BasinView& view);
 

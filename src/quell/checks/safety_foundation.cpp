@@ -71,8 +71,7 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
                     {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
   if (!(limits.gradient > 0.0)) return;
   const double cutoff = view.site.foundation.downstream_cutoff;
-  seepage.cutoff_for_gradient =
-      hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient});
+  seepage.cutoff_for_gradient = hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient});
   if (cutoff > 0.0)
     seepage.exit_gradient = hydraulics::cutoff_seepage({.b = seepage.horizontal, .d = cutoff, .H = seepage.head}).exit_gradient;
   findings.push_back(limit_finding("foundation.exit_gradient", "Cutoff at the end of the basin for a safe exit gradient",

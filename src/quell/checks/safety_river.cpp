@@ -9,6 +9,7 @@
 #include "quell/hydraulics/jet.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/river_protection.h"
+#include "quell/hydraulics/section.h"
 
 namespace quell::checks {
 
@@ -37,7 +38,7 @@ void find_velocity(const BasinView& view, RiverProtection& river) {
     const double depth = state.available_depth - view.structure.end_sill_height;
     const double q = state.toe->discharge / flow_width(view);
     // Where the sill controls the flow it passes at critical depth, however low the river.
-    const double critical = std::cbrt(q * q / gravity);
+    const double critical = hydraulics::critical_depth(q);
     const double water = std::max(depth, critical);
     const double factor = state.toe->F1 < 4.5 ? uneven_bed_factor : bed_factor;
     const double bed = factor * q / water;

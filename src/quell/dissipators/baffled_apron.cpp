@@ -7,12 +7,15 @@
 
 #include "quell/base/constants.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/section.h"
 
 namespace quell::dissipators {
 
 const Dissipator& baffled_apron();
 
 namespace {
+
+using hydraulics::critical_depth;
 
 constexpr double steepest = 0.5;             ///< 2:1
 constexpr double first_row_drop = 0.3;       ///< m, first row below the crest at most
@@ -30,10 +33,6 @@ constexpr Symbol blocks_out[] = {{"yc", "critical depth", dimension::length, abo
                                  {"sr", "spacing of the rows along the slope", dimension::length, above_zero},
                                  {"hw", "height of the walls normal to the floor", dimension::length, above_zero}};
 constexpr Symbol entrance_out[] = {{"Va", "largest velocity of approach", dimension::velocity, above_zero}};
-
-double critical_depth(double q) noexcept {
-  return std::cbrt(q * q / gravity);
-}
 
 /// At least as many blocks as keep them no wider than 4/3 of their height.
 Row full_row(double width, double height) {

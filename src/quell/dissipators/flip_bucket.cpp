@@ -6,6 +6,7 @@
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
 #include "quell/dissipators/bucket_shape.h"
+#include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/jet.h"
 
 namespace quell::dissipators {
@@ -145,7 +146,8 @@ class FlipBucket final : public Dissipator {
     const auto arc = bucket_arc(radius, input.setting.chute_slope, input.setting.choices.flip_lip_angle);
     set_bucket(structure, arc, radius, input.setting.width);
     // The walls carry the flow, with the freeboard of a chute, up to the lip.
-    structure.freeboard = 0.61 + 0.0371 * flow.V1 * std::cbrt(flow.y1);
+    structure.freeboard = hydraulics::chute_freeboard({.V = flow.V1, .d = flow.y1});
+    trace(working, hydraulics::record::chute_freeboard, {flow.V1, flow.y1}, {structure.freeboard}, "freeboard of the walls");
     structure.least_wall_height = arc.lip_z + depth.value + structure.freeboard;
     const double head = hydraulics::bucket_pressure_head({.V = flow.V1, .R = radius, .d1 = flow.y1});
     trace(working, hydraulics::record::bucket_pressure_head, {flow.V1, radius, flow.y1}, {head}, "pressure on the invert");

@@ -9,12 +9,15 @@
 #include "quell/base/constants.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/drop.h"
+#include "quell/hydraulics/section.h"
 
 namespace quell::dissipators {
 
 const Dissipator& straight_drop();
 
 namespace {
+
+using hydraulics::critical_depth;
 
 constexpr double tailwater_factor = 2.15;
 constexpr Rule published{"donnelly_blaisdell_1954", "as in HEC-14, ch. 11", Provenance::memory};
@@ -36,10 +39,6 @@ constexpr Symbol parts_out[] = {{"h3", "height of the floor blocks", dimension::
                                 {"w3", "width of blocks and spaces", dimension::length, above_zero},
                                 {"h4", "height of the end sill", dimension::length, above_zero},
                                 {"FB", "walls above the tailwater", dimension::length, above_zero}};
-
-double critical_depth(double q) noexcept {
-  return std::cbrt(q * q / gravity);
-}
 
 struct Nappe {
   double xf, xt, xs, xa, L;
