@@ -88,7 +88,8 @@ TEST(SiteSweep, EveryDesignKeepsItsInvariants) {
   // The sites must exercise the engine: most give a design, and all kinds of end occur where the run is long enough.
   EXPECT_GT(tally.designs, 0.85 * tally.sites);
   EXPECT_GT(tally.sized, 0.85 * tally.options);
-  // Many types serve small structures or special tailwater only, and two are screened: most options have a rule that excludes them.
+  // Many types serve small structures or special tailwater only, and two are screened: most options have a rule that excludes
+  // them.
   EXPECT_GT(tally.free_of_failures, 0.15 * tally.options);
   if (cases >= 5000) {
     EXPECT_GT(tally.short_of_tailwater, 0);

@@ -253,7 +253,8 @@ TEST(SiteFile, AByteOrderMarkAndCarriageReturnsAreTolerated) {
 }
 
 TEST(SiteFile, ExamplesAreGood) {
-  for (const char* name : {"01-gravity-dam", "02-small-dam", "03-labyrinth", "04-stepped-dam", "05-gated-dam", "06-canal-drop"}) {
+  for (const char* name :
+       {"01-gravity-dam", "02-small-dam", "03-labyrinth", "04-stepped-dam", "05-gated-dam", "06-canal-drop"}) {
     const SiteFile file = read_site_file(std::filesystem::path(QUELL_ROOT) / "examples" / name / "site.toml");
     EXPECT_TRUE(file.good()) << all_problems(file);
     EXPECT_TRUE(file.remarks.empty());

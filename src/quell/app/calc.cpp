@@ -139,8 +139,8 @@ void print_json(const Method& method, std::span<const double> inputs, std::span<
   }
   json["outputs"] = nlohmann::ordered_json::object();
   for (std::size_t i = 0; i < outputs.size(); ++i)
-    json["outputs"][std::string(method.outputs[i].name.view())] = {
-        {"value", outputs[i]}, {"unit", coherent_symbol(method.outputs[i].dimension)}};
+    json["outputs"][std::string(method.outputs[i].name.view())] = {{"value", outputs[i]},
+                                                                   {"unit", coherent_symbol(method.outputs[i].dimension)}};
   json["valid"] = valid;
   json["notes"] = notes;
   fmt::print("{}\n", json.dump(2));

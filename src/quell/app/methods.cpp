@@ -47,9 +47,8 @@ std::string range_text(const Symbol& symbol, UnitSystem units) {
 nlohmann::ordered_json symbols_json(std::span<const Symbol> symbols) {
   auto list = nlohmann::ordered_json::array();
   for (const auto& symbol : symbols) {
-    nlohmann::ordered_json entry{{"symbol", symbol.name.view()},
-                                 {"meaning", symbol.meaning.view()},
-                                 {"unit", coherent_symbol(symbol.dimension)}};
+    nlohmann::ordered_json entry{
+        {"symbol", symbol.name.view()}, {"meaning", symbol.meaning.view()}, {"unit", coherent_symbol(symbol.dimension)}};
     entry["lowest"] = symbol.range.bounded_below() ? nlohmann::ordered_json(symbol.range.lowest) : nlohmann::ordered_json();
     entry["highest"] = symbol.range.bounded_above() ? nlohmann::ordered_json(symbol.range.highest) : nlohmann::ordered_json();
     if (symbol.list) entry["list"] = true;

@@ -29,7 +29,7 @@ struct Finding {
   std::string source{};  ///< key in data/sources.bib, or "" with common practice
   std::string place{};   ///< where in the source
   Provenance provenance = Provenance::common_practice;
-  std::string accepted_by{};      ///< who accepted it, by the site file; empty where nobody did. The status stays as it is
+  std::string accepted_by{};  ///< who accepted it, by the site file; empty where nobody did. The status stays as it is
   std::string accepted_because{};
   bool asks_for_model = false;  ///< the limit is that of what was tested: beyond it a physical model is required
 };

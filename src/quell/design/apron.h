@@ -32,7 +32,7 @@ struct ApronLevel {
   bool found = true;                 ///< false: not even the lowest level searched meets every discharge
   double governing_discharge = 0.0;  ///< m3/s, of the smallest margin at `level` with all bays alike
   site::TailwaterCase governing_tailwater_case = site::TailwaterCase::low;
-  int governing_pattern = -1;        ///< index of the gate pattern that has a smaller margin still
+  int governing_pattern = -1;  ///< index of the gate pattern that has a smaller margin still
 };
 
 /// No answer where some discharge has no supercritical toe flow at any level searched.

@@ -111,19 +111,20 @@ const Method baffle_pier_force{.id = "basin.pier_force.em25",
                                  return {};
                                }};
 
-const Method stagnation_force{.id = "basin.face_force.stagnation",
-                              .title = "Force of a jet that meets the face of a block or sill whole",
-                              .equation = "Fs = rho*V^2/2*A",
-                              .inputs = face_in,
-                              .outputs = face_out,
-                              .source = "momentum",
-                              .place = "stagnation pressure over the whole face",
-                              .provenance = Provenance::derived,
-                              .accuracy = "upper bound of the mean force on a face that the jet covers; fluctuation not included",
-                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                                out[0] = hydraulics::stagnation_force(in[0], in[1]);
-                                return {};
-                              }};
+const Method stagnation_force{
+    .id = "basin.face_force.stagnation",
+    .title = "Force of a jet that meets the face of a block or sill whole",
+    .equation = "Fs = rho*V^2/2*A",
+    .inputs = face_in,
+    .outputs = face_out,
+    .source = "momentum",
+    .place = "stagnation pressure over the whole face",
+    .provenance = Provenance::derived,
+    .accuracy = "upper bound of the mean force on a face that the jet covers; fluctuation not included",
+    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      out[0] = hydraulics::stagnation_force(in[0], in[1]);
+      return {};
+    }};
 
 const Method largest_flare{.id = "chute.largest_flare.froude",
                            .title = "Largest flare of a wall that supercritical flow follows",

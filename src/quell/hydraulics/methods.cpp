@@ -424,7 +424,8 @@ std::span<const Method* const> structure_methods() {
 std::span<const Method* const> methods() {
   static const std::vector<const Method*> all = [] {
     std::vector<const Method*> joined;
-    for (const auto part : {structure_methods(), basin_methods(), site_methods()}) joined.insert(joined.end(), part.begin(), part.end());
+    for (const auto part : {structure_methods(), basin_methods(), site_methods()})
+      joined.insert(joined.end(), part.begin(), part.end());
     return joined;
   }();
   return all;

@@ -108,22 +108,23 @@ constexpr Symbol pressure_out[] = {{"p", "pressure left for the anchors", dimens
 constexpr Symbol rock_out[] = {{"L", "length in the rock", dimension::length, above_zero}};
 }  // namespace
 
-const Method mean_jump_depth{.id = "jump.depth.mean_over_stretch",
-                             .title = "Mean depth in a jump over a stretch of floor",
-                             .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(1 + ln((1 + exp(-2*k*x2))/(1 + exp(-2*k*x1)))/(k*(x2 - x1)))",
-                             .inputs = profile_in,
-                             .outputs = depth_out,
-                             .source = "hager_1992",
-                             .place = "mean surface d1 + (d2 - d1) tanh(1.5 x/Lr), integrated",
-                             .provenance = Provenance::memory,
-                             .accuracy = "about 10 %",
-                             .condition = [](std::span<const double> in) -> std::string_view {
-                               return in[4] > in[3] ? std::string_view{} : "the stretch has no length";
-                             },
-                             .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
-                               out[0] = hydraulics::mean_jump_depth({in[0], in[1], in[2]}, in[3], in[4]);
-                               return {};
-                             }};
+const Method mean_jump_depth{
+    .id = "jump.depth.mean_over_stretch",
+    .title = "Mean depth in a jump over a stretch of floor",
+    .equation = "k = 1.5/Lr; ym = d1 + (d2 - d1)*(1 + ln((1 + exp(-2*k*x2))/(1 + exp(-2*k*x1)))/(k*(x2 - x1)))",
+    .inputs = profile_in,
+    .outputs = depth_out,
+    .source = "hager_1992",
+    .place = "mean surface d1 + (d2 - d1) tanh(1.5 x/Lr), integrated",
+    .provenance = Provenance::memory,
+    .accuracy = "about 10 %",
+    .condition = [](std::span<const double> in) -> std::string_view {
+      return in[4] > in[3] ? std::string_view{} : "the stretch has no length";
+    },
+    .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+      out[0] = hydraulics::mean_jump_depth({in[0], in[1], in[2]}, in[3], in[4]);
+      return {};
+    }};
 
 const Method uplift_head{.id = "slab.uplift_head.drains",
                          .title = "Uplift head under a slab with drains",

@@ -155,20 +155,20 @@ Json finding_json(const Finding& f, UnitSystem units) {
   const std::string_view sense = f.sense == LimitSense::at_least  ? "at_least"
                                  : f.sense == LimitSense::at_most ? "at_most"
                                                                   : "note";
-  return Json{{"id", f.id},
-              {"status", word(name_of(f.status))},
-              {"title", sentence(f.title, units)},
-              {"value", number_if(has_limit, f.value)},
-              {"limit", number_if(has_limit, f.limit)},
-              {"sense", word(sense)},
-              {"unit", coherent_symbol(f.dimension)},
-              {"source", f.source},
-              {"place", f.place},
-              {"provenance", word(name_of(f.provenance))},
-              {"text", sentence(f.text, units)},
-              {"advice", sentence(f.advice, units)},
-              {"accepted", f.accepted_by.empty() ? Json(nullptr)
-                                                 : Json{{"by", f.accepted_by}, {"reason", f.accepted_because}}}};
+  return Json{
+      {"id", f.id},
+      {"status", word(name_of(f.status))},
+      {"title", sentence(f.title, units)},
+      {"value", number_if(has_limit, f.value)},
+      {"limit", number_if(has_limit, f.limit)},
+      {"sense", word(sense)},
+      {"unit", coherent_symbol(f.dimension)},
+      {"source", f.source},
+      {"place", f.place},
+      {"provenance", word(name_of(f.provenance))},
+      {"text", sentence(f.text, units)},
+      {"advice", sentence(f.advice, units)},
+      {"accepted", f.accepted_by.empty() ? Json(nullptr) : Json{{"by", f.accepted_by}, {"reason", f.accepted_because}}}};
 }
 
 Json quantities_json(const design::Option& option) {
