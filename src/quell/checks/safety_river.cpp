@@ -119,8 +119,8 @@ void add_findings(const RiverProtection& river, const BedScour& scour, Findings&
                                    common_practice));
   if (!scour.known) {
     findings.push_back(
-        limit_finding("river.scour", "Bed material given, to judge the scour below the basin", 0.0, LimitSense::at_least, 1.0,
-                      dimension::none, Status::caution, "The site file has no [river.bed].",
+        limit_finding("river.scour", "Scour below the basin, not judged", 0.0, LimitSense::note, 0.0, dimension::none,
+                      Status::caution, "The site file has no [river.bed]: the grain of the bed is not known.",
                       "Give mean_size and coarse_size in [river.bed]: the depth of the cutoff at the sill follows from them.",
                       common_practice));
     return;
