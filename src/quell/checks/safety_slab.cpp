@@ -13,7 +13,6 @@
 namespace quell::checks {
 
 using dissipators::choice_note;
-using dissipators::common_practice;
 using dissipators::limit_finding;
 
 namespace {

@@ -64,10 +64,9 @@ Finding judge_limit(const Limit& limit, const SizingInput& input) {
                                           : "Slope of the last reach of the chute, fall per horizontal length.";
   if (limit.largest_only) text = "At the largest discharge.";
   if (!limit.text.empty()) text += " " + std::string(limit.text);
-  auto finding =
-      limit_finding(std::string(limit.id.view()), std::string(limit.title.view()), worst.value, limit.sense, limit.limit,
-                    dimension_of(limit.measure), limit.otherwise, std::move(text), std::string(limit.advice.view()),
-                    {limit.source.view().data(), limit.place.empty() ? "" : limit.place.data(), limit.provenance});
+  auto finding = limit_finding(std::string(limit.id.view()), std::string(limit.title.view()), worst.value, limit.sense,
+                               limit.limit, dimension_of(limit.measure), limit.otherwise, std::move(text),
+                               std::string(limit.advice.view()), {limit.source.view(), limit.place, limit.provenance});
   finding.asks_for_model = limit.of_tests && finding.status != Status::ok;
   return finding;
 }

@@ -157,8 +157,8 @@ Finding limit_finding(std::string id, std::string title, double value, LimitSens
                   .dimension = dimension,
                   .text = std::move(text),
                   .advice = std::move(advice),
-                  .source = rule.source,
-                  .place = rule.place,
+                  .source = std::string(rule.source),
+                  .place = std::string(rule.place),
                   .provenance = rule.provenance};
   if (finding.status == Status::ok) finding.advice.clear();
   return finding;

@@ -69,8 +69,8 @@ Extreme smallest(std::span<const site::ToeFlow> flows, double site::ToeFlow::* m
 
 /// Where a rule comes from.
 struct Rule {
-  const char* source;
-  const char* place;
+  std::string_view source;
+  std::string_view place;
   Provenance provenance;
 };
 inline constexpr Rule common_practice{"practice", "", Provenance::common_practice};
