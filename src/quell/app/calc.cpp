@@ -56,7 +56,7 @@ tl::expected<std::vector<double>, std::string> read_list(const Symbol& symbol, s
   for (const auto& item : items) {
     auto quantity = read_number(symbol, item);
     if (quantity && quantity->has_unit) ++with_unit;
-    if (quantity && !quantity->has_unit && !unit.empty()) quantity = read_number(symbol, item + " " + unit);
+    if (quantity && !quantity->has_unit && !unit.empty()) quantity = read_number(symbol, fmt::format("{} {}", item, unit));
     if (!quantity) return Refusal(quantity.error());
     values.emplace_back(quantity->value);
   }

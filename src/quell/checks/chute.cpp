@@ -10,7 +10,6 @@
 
 namespace quell::checks {
 
-using dissipators::at_discharge;
 using dissipators::limit_finding;
 using dissipators::Rule;
 

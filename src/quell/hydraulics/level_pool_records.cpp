@@ -122,8 +122,8 @@ const Method reservoir_flood_tabulated{
       const auto outflow = list(2);
       const auto storage = StorageCurve::from_areas(level, list(1));
       if (!storage) return tl::unexpected(storage.error());
-      std::vector<double> time;
-      for (std::size_t i = 0; i < n; ++i) time.push_back(static_cast<double>(i) * in[1]);
+      std::vector<double> time(n);
+      for (std::size_t i = 0; i < n; ++i) time[i] = static_cast<double>(i) * in[1];
       const OutflowStage stage{.rating = {{level.begin(), level.end()}, {outflow.begin(), outflow.end()}}};
       const auto flood = route_level_pool({.storage = *storage,
                                            .time = time,
