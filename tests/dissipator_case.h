@@ -30,10 +30,12 @@ struct DissipatorCase {
   double fall = 30.0;  ///< m, crest above the apron
   std::vector<std::array<double, 3>> levels{};
   double bed_level = 1.0;
+  double length = 0.0;  ///< m, held; 0: as the type asks
 
   dissipators::Setting setting() const {
     return {.choices = choices,
             .width = flows.back().width,
+            .length = length,
             .chute_slope = slope,
             .crest_level = fall,
             .bed_level = bed_level,

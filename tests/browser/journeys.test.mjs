@@ -94,6 +94,36 @@ test("the apron is moved, given back, and kept in the file", async () => {
   noError(page);
 });
 
+test("the end of the basin is drawn in, judged, and kept in the file", async () => {
+  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
+  await drawn(page);
+  const handle = page.getByRole("slider", { name: "Length of the basin" });
+  const asked = Number(await handle.getAttribute("aria-valuenow"));
+  const box = await handle.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x - 20, box.y + box.height / 2, { steps: 6 });
+  await page.waitForSelector(".finding.fails");
+  await page.mouse.up();
+  assert.match(await page.textContent(".findings"), /Length of the basin against/);
+  assert.ok(Number(await handle.getAttribute("aria-valuenow")) < asked);
+  // So short that piers and sill meet: the last place that works stays in view, and the page says why.
+  await handle.focus();
+  for (let i = 0; i < 60; ++i) await page.keyboard.press("PageDown");
+  await until(page, () => /run into each other/.test(document.body.textContent));
+  await page.waitForSelector(".section-view .surface");
+  await page.keyboard.press("Escape");
+  await until(page, (old) => Number(document.querySelector(".grip-handle.along").getAttribute("aria-valuenow")) === old, asked);
+  await handle.focus();
+  await page.keyboard.press("PageUp");
+  await page.keyboard.press("Enter");
+  await page.waitForSelector(".ask", { state: "detached" });
+  await page.getByRole("tab", { name: "Text" }).click();
+  const kept = (await page.inputValue(".editor textarea")).match(/^length = "([0-9.]+) m"/m);
+  assert.ok(kept && Math.abs(Number(kept[1]) - asked - 1) < 0.011, `${kept?.[0]} after ${asked}`);
+  noError(page);
+});
+
 test("an edit designs anew; a wrong one stands at its field; undo brings all back", async () => {
   const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
   await drawn(page);

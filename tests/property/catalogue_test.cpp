@@ -123,6 +123,37 @@ RC_GTEST_PROP(Catalogue, GeometryClosesAndBlocksFit, ()) {
   }
 }
 
+std::string broken_held_length(const Dissipator& type, DissipatorCase one, double share) {
+  const std::string id(type.record().id.view());
+  const Structure free = one.size(id);
+  one.length = share * free.length;
+  const Structure held = one.size(id);
+  const auto findings = one.with_input([&](const auto& input) { return dissipators::judge_length(type, input, held); });
+  if (findings.size() != 1) return "not judged once";
+  if (!(free.required_length > 0.0))
+    return held.length == free.length && findings[0].status == Status::caution ? "" : "a fixed form was moved";
+  if (dissipators::overlap_of(free) > 0.0 && free.elements.size() > 2)
+    return "";  // piers and sill meet by the type's own rules
+  if (held.length != one.length || held.required_length != free.required_length) return "not the length held";
+  if (std::abs(held.floor.back().x - one.length) > 1e-9 * one.length) return "the floor does not end there";
+  if ((findings[0].status == Status::ok) != (share >= 1.0)) return "judged wrongly";
+  if (share >= 1.0 && dissipators::overlap_of(held) > 0.0) return "a longer basin has no room";
+  return dissipators::overlap_of(held) > 0.0 ? "" : broken_elements(held, one.flows.back().width, one.slope);
+}
+
+RC_GTEST_PROP(Catalogue, AHeldLengthIsKeptOrTheFormForbidsIt, ()) {
+  const double share = real(0.3, 2.0);
+  for (const auto* type : dissipators::catalogue())
+    if (const auto broken = broken_held_length(*type, random_case(*type), share); !broken.empty())
+      RC_FAIL(std::string(type->record().id.view()) + ": " + broken);
+}
+
+TEST(Catalogue, SomeTypesHaveAnEndThatMovesAndSomeHaveNot) {
+  DissipatorCase one{.flows = {flow_of(1.0, 15.0, 20.0)}, .length = 12.0};
+  EXPECT_EQ(one.size("type_2").length, 12.0);
+  EXPECT_NE(one.size("baffled_apron").length, 12.0);
+}
+
 /// Lengths of a structure, in a fixed order.
 std::vector<double> lengths_of(const Structure& s) {
   std::vector<double> all{s.length, s.invert_radius, s.end_sill_height, s.end_width, std::cbrt(s.riprap_volume)};

@@ -65,7 +65,9 @@ std::string broken_case(const site::Site& site, const Option& option, const Case
   if (result.toe.width != option.width) return "case: another width";
   const bool swept = result.available_depth < need.sweep_out;
   if (swept != (result.jump == design::JumpPlace::past_sill)) return "case: place of the jump";
-  if (jumps && option.type->length(result.toe, design::setting_of(site, option.width)) > option.length * (1.0 + 1e-9))
+  const bool held = site.basin.length > 0.0 && option.structure.required_length > 0.0;
+  const double asked = option.type->length(result.toe, design::setting_of(site, option.width));
+  if (jumps && asked > (held ? option.structure.required_length : option.length) * (1.0 + 1e-9))
     return "length: a discharge asks for more";
   return {};
 }
@@ -110,6 +112,21 @@ std::string broken_margin(const site::Site& site, const Option& option) {
   return {};
 }
 
+/// A held length is kept where the end can be moved, and always judged.
+std::string broken_length(const site::Site& site, const Option& option) {
+  const auto* finding = find(option, "basin.length");
+  if (!(site.basin.length > 0.0)) return finding == nullptr ? std::string{} : "length: judged although none is held";
+  if (finding == nullptr) return "length: held and not judged";
+  const auto& structure = option.structure;
+  const bool moves = structure.required_length > 0.0;
+  if (moves && option.length != site.basin.length) return "length: not the one held";
+  const auto wanted = !moves                                                 ? Status::caution
+                      : structure.required_length > 1.000001 * option.length ? Status::fails
+                      : structure.required_length < 0.999999 * option.length ? Status::ok
+                                                                             : finding->status;
+  return finding->status == wanted ? std::string{} : "length: judged wrongly";
+}
+
 std::string broken_option(const site::Site& site, const Option& option) {
   if (!option.sized) {
     const bool said = option.statement.size() > 30 && worst_status(option.findings) == Status::fails;
@@ -123,6 +140,7 @@ std::string broken_option(const site::Site& site, const Option& option) {
     return "option: a dimension is not above zero";
   if (option.structure.is_paved && (option.wall_height <= 0.0 || option.quantities.concrete <= 0.0))
     return "option: no walls or no concrete";
+  if (auto broken = broken_length(site, option); !broken.empty()) return broken;
   if (option.cases.empty() || option.cases.size() % 3 != 0) return "option: cases";
   for (const auto& result : option.cases) {
     if (auto broken = broken_case(site, option, result); !broken.empty()) return broken;

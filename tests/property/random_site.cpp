@@ -166,6 +166,7 @@ void add_basin(Random& random, Site& site, double height, const SiteWishes& wish
   if (random.chance(0.5)) basin.tailwater_margin = random.between(0.0, 1.0);
   static constexpr double steps[] = {0.01, 0.001, 0.05, 0.1, 0.5, 0.03048};
   basin.apron_step = steps[random.whole(0, 5)];
+  if (wishes.held_lengths && random.chance(0.15)) basin.length = height * random.log_between(0.2, 5.0);
   if (!wishes.limits) return;
   if (random.chance(0.12)) {
     basin.has_lowest_apron = true;
@@ -250,6 +251,7 @@ std::string describe(const Site& site) {
   text += fmt::format("; basin width {} free {} margin {} step {}", site.basin.width, site.basin.width_is_free,
                       site.basin.tailwater_margin, site.basin.apron_step);
   if (site.basin.has_lowest_apron) text += fmt::format(" lowest {}", site.basin.lowest_apron_level);
+  if (site.basin.length > 0.0) text += fmt::format(" length {}", site.basin.length);
   if (site.basin.has_highest_apron) text += fmt::format(" highest {}", site.basin.highest_apron_level);
   return text;
 }

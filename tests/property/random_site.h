@@ -30,6 +30,7 @@ struct SiteWishes {
   bool width_is_free = true;    ///< a few sites leave the basin's width open
   bool other_widths = true;     ///< some basins are not as wide as the chute
   bool deep_flow = false;       ///< high heads on smooth chutes: little or no friction to integrate, so ten times cheaper
+  bool held_lengths = false;    ///< some basins have a length that the site file holds
   bool scales_exactly = false;  ///< no Manning's n, no river section: nothing in the input has its own length scale
 };
 

@@ -36,7 +36,7 @@ struct Tally {
     for (const auto& option : result.options) {
       ++options;
       if (!option.sized) {
-        ++not_sized[option.statement];
+        ++not_sized[option.statement.substr(0, option.statement.find("{{"))];  // without its numbers
         continue;
       }
       ++sized;
@@ -63,6 +63,7 @@ void run_site(int seed, Tally& tally) {
   wishes.most_steps = all ? 8 : 5;
   wishes.width_is_free = all;
   wishes.deep_flow = seed % 20 != 0;
+  wishes.held_lengths = true;
   const auto site = random_site(static_cast<std::uint64_t>(seed), wishes);
   const auto result =
       design::run_design(site, {.types = all ? types : types.subspan(static_cast<std::size_t>(seed / 20) % types.size(), 1)});

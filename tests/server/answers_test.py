@@ -201,7 +201,19 @@ class Answers(unittest.TestCase):
             self.assertEqual([p["message"] for p in by_text["problems"]], [])
             self.assertEqual(by_hand["result"]["options"], by_text["result"]["options"])
         self.assertEqual(self.server.post("design", on_page(EXAMPLE, apron_level="low"))[0], 400)
-        self.assertEqual(self.server.post("design", on_page(EXAMPLE, length=50))[0], 400)
+
+    def test_design_with_the_end_of_the_basin_held(self):
+        text = text_of(EXAMPLE)
+        by_text = self.server.post("design", on_page(EXAMPLE, type="type_2", text=text.replace("[basin]", "[basin]\nlength = 40")))[1]
+        by_hand = self.server.post("design", on_page(EXAMPLE, type="type_2", length=40))[1]
+        self.assertEqual(by_hand["result"]["options"], by_text["result"]["options"])
+        option = by_hand["result"]["options"][0]
+        self.assertEqual(option["length"], 40)
+        self.assertGreater(option["required_length"], 40)
+        finding = next(f for f in option["findings"] if f["id"] == "basin.length")
+        self.assertEqual((finding["status"], finding["value"]), ("fails", 40))
+        for wrong in (0.1, -3, 1e9, "long"):
+            self.assertEqual(self.server.post("design", on_page(EXAMPLE, length=wrong))[0], 400)
 
     def test_what_is_remembered_of_a_site_does_not_outlive_a_change(self):
         def discharges(body):

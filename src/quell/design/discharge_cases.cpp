@@ -100,6 +100,7 @@ Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double
 dissipators::Setting setting_of(const site::Site& site, double width) {
   return {.choices = site.basin.choices,
           .width = width,
+          .length = site.basin.length,
           .chute_slope = site.chute.reaches.back().slope,
           .is_stepped = site.chute.is_stepped,
           .crest_level = site.crest.crest_level,

@@ -153,6 +153,8 @@ void judge(const PreparedSite& prepared, const dissipators::SizingInput& sizing,
                                        [](const Finding& finding) { return finding.asks_for_model; });
   for (auto& finding : option.type->findings(sizing, option.structure)) option.findings.push_back(std::move(finding));
   option.applicable = worst_status(option.findings) != Status::fails;
+  for (auto& finding : dissipators::judge_length(*option.type, sizing, option.structure))
+    option.findings.push_back(std::move(finding));
   const auto states = states_of(option, sizing.setting);
   const auto patterns = pattern_states(prepared, option);
   auto wettest = prepared.cases.back().chute.profile(option.apron_level, 24);
@@ -328,6 +330,12 @@ Outcome<PreparedCase> governing_case(const PreparedSite& prepared, const ApronLe
 
 namespace {
 
+/// Length by which a held length is too short for the elements, m; 0 where they fit.
+double held_overlap(const dissipators::Structure& structure, const dissipators::Setting& setting) {
+  const bool held = setting.length > 0.0 && structure.required_length > 0.0;
+  return held && setting.length < structure.required_length ? dissipators::overlap_of(structure) : 0.0;
+}
+
 /// A level that does not follow from the tailwater's depth: from the river bed or the highest tailwater, with the width that
 /// the type fixes itself.
 Outcome<ApronLevel> level_by_rule(const PreparedSite& prepared, const dissipators::Dissipator& type, double& width) {
@@ -384,6 +392,10 @@ Option size_option(const PreparedSite& prepared, const dissipators::Dissipator& 
                                         .apron_level = option.apron_level};
   option.structure = type.size(sizing, nullptr);
   option.length = option.structure.length;
+  if (const double overlap = held_overlap(option.structure, setting); overlap > 0.0)
+    return cannot_size(type, width,
+                       "in a length of " + quantity_token(option.length, dimension::length) +
+                           " its blocks and sill run into each other by " + quantity_token(overlap, dimension::length));
   set_walls_and_levels(prepared, option);
   option.quantities = concrete(quantity_input(option, flows->flows), option.structure, nullptr);
   if (options.with_positions) place_jumps(prepared, option);

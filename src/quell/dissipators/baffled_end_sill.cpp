@@ -202,7 +202,7 @@ class BaffledEndSill final : public Dissipator {
     const int rows = input.setting.choices.baffle_rows;
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
-    trace(working, length_method, {longest_flow(*this, input).y2, static_cast<double>(rows)}, {structure.length},
+    trace(working, length_method, {longest_flow(*this, input).y2, static_cast<double>(rows)}, {structure.required_length},
           "length of the basin");
     if (rows > 0) add_baffles(structure, flow, width, rows, working);
     structure.end_sill_height = sill_height(flow.y1, flow.y2);

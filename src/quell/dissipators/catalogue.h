@@ -151,6 +151,7 @@ using Loads = boost::container::static_vector<Load, 8>;
 struct Setting {
   const site::BasinChoices& choices;
   double width = 0.0;        ///< W, m, at the toe
+  double length = 0.0;       ///< m, toe to the end, where the site file holds it; 0: as the type asks
   double chute_slope = 1.0;  ///< tan(theta) of the last reach
   bool is_stepped = false;   ///< the chute has steps
   double crest_level = 0.0;
@@ -169,6 +170,7 @@ struct SizingInput {
 /// The structure that a type asks for: plain geometry, for report, drawing and solids alike. Nothing here is allocated.
 struct Structure {
   double length = 0.0;                      ///< m, toe to the downstream end of the end sill
+  double required_length = 0.0;             ///< m, that the type asks for; 0: its form fixes the length
   double governing_length_discharge = 0.0;  ///< m3/s, whose flow fixes the length
   double invert_radius = 0.0;               ///< m, smallest radius of the curve between chute and apron; 0: none needed
   double end_sill_height = 0.0;             ///< m above the apron; 0: none
@@ -218,6 +220,12 @@ class Dissipator {
 
 /// Value of the measure for one discharge.
 double value_of(Measure measure, const site::ToeFlow& flow, const SizingInput& input);
+
+/// A length that the site file holds against the length that the type asks for; nothing where none is held.
+Findings judge_length(const Dissipator& type, const SizingInput& input, const Structure& structure);
+
+/// Length (m) by which the elements run into each other along the flow; 0 where they stand clear.
+double overlap_of(const Structure& structure);
 
 /// Judges the limits of the record, one finding each. A `fails` among them makes the type not applicable.
 Findings judge_limits(const TypeRecord& record, const SizingInput& input);

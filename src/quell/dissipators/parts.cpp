@@ -108,17 +108,22 @@ double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working)
 Structure jump_basin(const Dissipator& type, const SizingInput& input, Working* working) {
   const auto& governing = longest_flow(type, input);
   Structure structure;
-  structure.length = type.length(governing, input.setting);
+  set_length(structure, type.length(governing, input.setting), input.setting);
   structure.governing_length_discharge = governing.discharge;
   structure.invert_radius = invert_radius(input.setting, sizing_flow(input).y1);
   structure.freeboard = largest_freeboard(input.flows, working);
   structure.end_width = input.setting.width;
-  set_level_floor(structure);
   return structure;
 }
 
 double invert_radius(const Setting& setting, double largest_depth) {
   return setting.chute_slope >= 1.0 ? setting.choices.invert_curve * largest_depth : 0.0;
+}
+
+void set_length(Structure& structure, double required, const Setting& setting) {
+  structure.required_length = required;
+  structure.length = setting.length > 0.0 ? setting.length : required;
+  set_level_floor(structure);
 }
 
 void set_level_floor(Structure& structure) {

@@ -53,6 +53,9 @@ double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working)
 /// meet the apron at an angle.
 double invert_radius(const Setting& setting, double largest_depth);
 
+/// The length that the type asks for and, where the site file holds none, has; with a horizontal floor over it.
+void set_length(Structure& structure, double required, const Setting& setting);
+
 /// Horizontal floor from 0 to the structure's length.
 void set_level_floor(Structure& structure);
 

@@ -2,6 +2,8 @@
 // solid bucket. Its radius and its least and largest tailwater are chart values that could not be read: it is screened only.
 //
 // Source: Beichley and Peterka, slotted bucket tests; Peterka (1984), section 7.
+#include <utility>
+
 #include "quell/dissipators/parts.h"
 
 namespace quell::dissipators {
@@ -95,6 +97,8 @@ class RollerBucketSlotted final : public Dissipator {
   Structure size(const SizingInput& input, Working* working) const override {
     Structure structure = jump_basin(*this, input, working);
     structure.invert_radius = 0.0;
+    structure.length = std::exchange(structure.required_length, 0.0);  // a bucket's end does not move
+    set_level_floor(structure);
     return structure;
   }
 

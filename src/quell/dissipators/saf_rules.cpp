@@ -169,7 +169,7 @@ void add_elements(Structure& structure, const SizingInput& input, double (*width
   const Row row = chute_row(width, flow.y1);
   if (row.count > 1) structure.elements.push_back(whole_chute_blocks(row, width, flow.y1, slope));
   structure.elements.push_back(half_chute_blocks(row, width, flow.y1, slope));
-  const double face = structure.length / 3.0;
+  const double face = structure.required_length / 3.0;
   structure.elements.push_back(floor_blocks(row.count, width_at(face, structure, width), flow.y1, face));
   structure.end_sill_height = sill_share * flow.y2;
   structure.elements.push_back(

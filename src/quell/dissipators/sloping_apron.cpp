@@ -143,7 +143,8 @@ class SlopingApron final : public Dissipator {
   }
 
   double front_rise(const site::ToeFlow& flow, const Setting& setting) const noexcept override {
-    return setting.choices.apron_slope * length(flow, setting);
+    const double wanted = length(flow, setting);
+    return setting.choices.apron_slope * (setting.length > 0.0 ? std::min(wanted, setting.length) : wanted);
   }
 
   TailwaterNeed tailwater_need(const site::ToeFlow& flow, const Setting& setting) const noexcept override {
@@ -168,8 +169,8 @@ class SlopingApron final : public Dissipator {
     structure.elements = {sill};
     trace(working, hydraulics::record::jump_length_sloping, {longest.y2, slope, longest.F1},
           {jump_length(longest, input.setting)}, "horizontal length of the jump");
-    trace(working, length_method, {jump_length(longest, input.setting), input.setting.choices.apron_share}, {structure.length},
-          "length of the apron");
+    trace(working, length_method, {jump_length(longest, input.setting), input.setting.choices.apron_share},
+          {structure.required_length}, "length of the apron");
     trace(working, sill_method, {flow.y2}, {structure.end_sill_height}, "end sill");
     add_face_load(structure, "end_sill", "Force on the end sill, whole width", input.setting.width * structure.end_sill_height,
                   flow.V1, working);

@@ -266,7 +266,7 @@ class TypeThree final : public Dissipator {
     const auto& blocks = structure.elements[0];
     const auto& piers = structure.elements[1];
     const double width = input.setting.width;
-    working->add(length_method, {longest.F1, longest.y2}, {structure.length}, "length of the basin");
+    working->add(length_method, {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
     working->add(blocks_method, {width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
                  "chute blocks");
     working->add(piers_method, {width, flow.F1, flow.y1}, {piers.height, static_cast<double>(piers.count), piers.width},

@@ -195,10 +195,11 @@ class TypeFour final : public Dissipator {
     const auto& longest = longest_flow(*this, input);
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
-    trace(working, hydraulics::record::jump_length_em25, {longest.F1, longest.y2}, {structure.length}, "length of the basin");
+    trace(working, hydraulics::record::jump_length_em25, {longest.F1, longest.y2}, {structure.required_length},
+          "length of the basin");
     const auto blocks = deflector_blocks(width, flow.y1, input.setting.chute_slope);
-    structure.length += blocks.station + blocks.length;  // the length counts from the face of the blocks
-    set_level_floor(structure);
+    set_length(structure, structure.required_length + blocks.station + blocks.length,  // it counts from the face of the blocks
+               input.setting);
     structure.end_sill_height = solid_sill_height(flow.F1, flow.y1, lowest_of_sill_fit);
     structure.elements = {blocks, solid_sill(width, structure.end_sill_height, 2.0, structure.length)};
     structure.elements[1].remark = "optional in the source; upstream face 2H:1V";

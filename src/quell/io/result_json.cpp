@@ -239,6 +239,7 @@ Json option_json(const design::DesignResult& result, const design::Option& optio
             {"apron_level", number_if(known, option.apron_level)},
             {"width", number_if(known, option.width)},
             {"length", number_if(known, option.length)},
+            {"required_length", number_if(known && option.structure.required_length > 0.0, option.structure.required_length)},
             {"wall_height", number_if(known, option.wall_height)},
             {"wall_top_level", number_if(known, option.wall_top_level)},
             {"end_sill_level", number_if(known, option.end_sill_level)},

@@ -20,6 +20,7 @@ std::span<const Key> ground_rows();     ///< ground
 std::span<const Key> safety_rows();     ///< slab, foundation, laboratory
 
 inline constexpr Range level_range{-500.0, 9000.0};
+inline constexpr Range basin_length_range{0.5, 500.0};  ///< m
 inline constexpr Range width_range{1e-12, 5000.0};
 inline constexpr Range discharge_range{1e-12, 1e6};
 inline constexpr Range natural_n_range{0.01, 0.3};

@@ -25,6 +25,12 @@ const Key rows[] = {
      .example_si = "\"60 m\"", .example_us = "\"200 ft\"",
      .help = "Largest width allowed where the width is free.",
      .set = [](Draft& d, const Value& v) { d.site.basin.largest_width = v.number; }},
+    {.section = "basin", .name = "length", .kind = Kind::quantity, .dimension = dimension::length,
+     .range = basin_length_range,
+     .preset_words = "what the type asks for", .example_si = "\"34 m\"", .example_us = "\"110 ft\"",
+     .help = "Length from the toe of the chute to the end of the end sill, held as it is: an existing basin, or one that must end "
+             "somewhere. A finding says what the type asks for and up to which discharge it is long enough.",
+     .set = [](Draft& d, const Value& v) { d.site.basin.length = v.number; }},
     {.section = "basin", .name = "tailwater_margin", .kind = Kind::quantity, .dimension = dimension::length,
      .range = {0.0, 20.0}, .preset = "\"0 m\"", .example_si = "\"0.3 m\"", .example_us = "\"1 ft\"",
      .help = "Depth of tailwater asked for on top of what the type requires.",

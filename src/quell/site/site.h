@@ -106,6 +106,7 @@ struct BasinWishes {
   bool width_is_free = false;
   double width = 0.0;             ///< m; unused where free
   double largest_width = 0.0;     ///< m; where the width is free; 0: no limit of the user's
+  double length = 0.0;            ///< m, toe to the end of the end sill, held; 0: as the type asks
   double tailwater_margin = 0.0;  ///< m, on top of what the type requires, >= 0
   double apron_step = 0.01;       ///< m, the apron level is rounded down to a multiple of it, > 0
   bool has_highest_apron = false;

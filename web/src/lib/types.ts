@@ -90,6 +90,8 @@ export interface Option {
   apron_level: number;
   width: number;
   length: number;
+  /** What the type asks for; null where its form fixes the length. */
+  required_length: number | null;
   wall_height: number;
   wall_top_level: number;
   end_sill_level: number;

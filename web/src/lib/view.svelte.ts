@@ -1,11 +1,17 @@
-// What of the design is in view: the type, the discharge, the tailwater case, an apron held by hand, pinned designs.
+// What of the design is in view: the type, the discharge, the tailwater case, a basin held by hand, pinned designs.
 import { api } from "./api";
 import { doc } from "./document.svelte";
 import { Formatter } from "./format";
 import { Interpolator } from "./interpolate";
-import type { Design, Option, Result, Schema, Tailwater, Units } from "./types";
+import type { Design, Edit, Option, Result, Schema, Tailwater, Units } from "./types";
 
 export type Panel = "findings" | "working" | "compare" | "text" | "tables";
+/** What of the basin is held by hand, m; the rest is the engine's. */
+export interface Held {
+  apron_level: number | null;
+  length: number | null;
+}
+const nothing_held: Held = { apron_level: null, length: null };
 export interface Pin {
   label: string;
   option: Option;
@@ -23,12 +29,13 @@ class View {
   table = $state<string | null>(null);
   line = $state<number | null>(null);
   pins = $state.raw<Pin[]>([]);
-  held_level = $state<number | null>(null);
+  hand = $state.raw<Held>(nothing_held);
   held = $state.raw<Design | null>(null);
 
   formatter = $derived(new Formatter(this.units, doc.good?.units ?? doc.design?.units ?? "SI"));
   result = $derived<Result | null>(this.held?.result ?? doc.good?.result ?? null);
   option = $derived<Option | null>(this.pick(this.result));
+  is_held = $derived(this.hand.apron_level !== null || this.hand.length !== null);
   free_option = $derived<Option | null>(this.pick(doc.good?.result ?? null));
   interpolator = $derived(this.result && this.option?.sized ? new Interpolator(this.result, this.option) : null);
   discharge = $derived.by(() => {
@@ -47,44 +54,45 @@ class View {
 
   private asking = false;
   private holds = 0;
-  /** Holds the apron at a level while it is moved: one question at a time, the newest level wins. */
-  async hold(level: number): Promise<void> {
-    this.held_level = Math.round(level * 100) / 100;
+  /** Holds the apron or the end of the basin while it is moved: one question at a time, the newest place wins. */
+  async hold(change: Partial<Held>): Promise<void> {
+    const centimetres = (value: number | null) => (value === null ? null : Math.round(value * 100) / 100);
+    const { apron_level, length } = { ...this.hand, ...change };
+    this.hand = { apron_level: centimetres(apron_level), length: centimetres(length) };
     if (this.asking) return;
     this.asking = true;
     const mine = this.holds;
     await doc.attempt(async () => {
-      let asked: number | null = null;
-      while (mine === this.holds && this.held_level !== null && this.held_level !== asked) {
-        asked = this.held_level;
+      let asked: Held | null = null;
+      while (mine === this.holds && this.is_held && this.hand !== asked) {
+        asked = this.hand;
         const start = performance.now();
-        const answer = await api.design(doc.text, {}, { type: this.option?.type, apron_level: asked, profiles: true });
+        const answer = await api.design(doc.text, {}, { type: this.option?.type, ...asked, profiles: true });
         if (mine !== this.holds) return;
         doc.round_trip_ms = performance.now() - start;
-        if (answer.result) this.held = answer;
-        else doc.message = answer.reason ?? "";
+        const cannot = answer.result?.options.find((o) => !o.sized)?.statement ?? answer.reason;
+        if (answer.result && !cannot) this.held = answer;
+        doc.message = cannot ?? "";
       }
     });
     this.asking = false;
   }
-  /** Back to the engine's level. */
+  /** Back to what the site asks for. */
   release(): void {
     ++this.holds;
-    this.held_level = null;
+    this.hand = nothing_held;
     this.held = null;
   }
-  /** The level becomes the site's: both limits of the apron stand there. */
-  async keepLevel(): Promise<void> {
-    if (this.held_level === null) return;
-    const metres = this.held_level;
-    const value = `"${this.formatter.shown(metres, "m").toFixed(2)} ${this.formatter.label("m")}"`;
-    await doc.edit(
-      [
-        { path: "basin.highest_apron", value },
-        { path: "basin.lowest_apron", value },
-      ],
-      "basin.highest_apron",
-    );
+  /** What is held becomes the site's: both limits of the apron stand at its level, the length is given. */
+  async keep(): Promise<void> {
+    const { apron_level, length } = this.hand;
+    const typed = (metres: number) => `"${this.formatter.shown(metres, "m").toFixed(2)} ${this.formatter.label("m")}"`;
+    const edits: Edit[] = [];
+    if (apron_level !== null)
+      for (const path of ["basin.highest_apron", "basin.lowest_apron"]) edits.push({ path, value: typed(apron_level) });
+    if (length !== null) edits.push({ path: "basin.length", value: typed(length) });
+    if (edits.length === 0) return;
+    await doc.edit(edits, apron_level !== null ? "basin.highest_apron" : "basin.length");
     this.release();
   }
 

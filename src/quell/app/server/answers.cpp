@@ -81,13 +81,17 @@ std::vector<const dissipators::Dissipator*> types_in(const nlohmann::json& body,
   return types;
 }
 
-/// An apron held at a level, as a site file with the same highest and lowest apron would.
-void hold_apron(const nlohmann::json& body, site::Site& site) {
-  const auto level = optional_number_in(body, "apron_level");
-  if (!level) return;
-  if (!io::level_range.contains(*level)) throw BadRequest{400, "apron_level lies between -500 m and 9000 m"};
-  site.basin.has_highest_apron = site.basin.has_lowest_apron = true;
-  site.basin.highest_apron_level = site.basin.lowest_apron_level = *level;
+/// A basin held by hand, as a site file would that has the same highest and lowest apron, and this length.
+void hold_basin(const nlohmann::json& body, site::Site& site) {
+  if (const auto level = optional_number_in(body, "apron_level")) {
+    if (!io::level_range.contains(*level)) throw BadRequest{400, "apron_level lies between -500 m and 9000 m"};
+    site.basin.has_highest_apron = site.basin.has_lowest_apron = true;
+    site.basin.highest_apron_level = site.basin.lowest_apron_level = *level;
+  }
+  if (const auto length = optional_number_in(body, "length")) {
+    if (!io::basin_length_range.contains(*length)) throw BadRequest{400, "length lies between 0.5 m and 500 m"};
+    site.basin.length = *length;
+  }
 }
 
 struct Run {
@@ -136,12 +140,12 @@ Run run_for_files(const nlohmann::json& body, const Document& document) {
   return made;
 }
 
-/// A run for the page, with the apron held where it says so.
+/// A run for the page, with the basin held as it says.
 Run run_for_page(const nlohmann::json& body, PageSite page, Studies& studies,
                  const std::vector<const dissipators::Dissipator*>& types, const Extras& extras) {
   const auto start = Clock::now();
   auto resolved = studies.resolve(page.file.site, page.bytes);
-  if (resolved) hold_apron(body, resolved->site);
+  if (resolved) hold_basin(body, resolved->site);
   return run(std::move(page.file), std::move(resolved), types, extras, start);
 }
 
@@ -249,7 +253,6 @@ std::string Answers::check(const nlohmann::json& body) const {
 }
 
 std::string Answers::design(const nlohmann::json& body) {
-  if (optional_number_in(body, "length")) throw BadRequest{400, "the length follows from the type; it cannot be given"};
   PageSite page = read_site_briefly(body, document_);
   const io::SiteFile& file = page.file;
   Json head{{"problems", problems_json(file.problems)},

@@ -15,20 +15,26 @@ struct DimensionRow {
   std::string number, unit, note;
 };
 
+std::string length_note(const dissipators::Structure& structure, const Printer& p) {
+  const std::string at = "at " + p.with_unit(p.discharge(structure.governing_length_discharge), p.discharge_unit());
+  const bool held = structure.required_length > 0.0 && structure.length != structure.required_length;
+  if (!held) return "fixed by the jump " + at;
+  return "held by the site file; the type asks for " + p.with_unit(p.level(structure.required_length), p.length_unit()) + " " +
+         at;
+}
+
 std::vector<DimensionRow> levels_and_lengths(const design::Option& option, const Printer& p) {
   const std::string m = p.length_unit();
   const auto& structure = option.structure;
   const auto row = [&](std::string name, double value, std::string note) {
     return DimensionRow{std::move(name), value, p.level(value), m, std::move(note)};
   };
-  std::vector<DimensionRow> rows{
-      row("Apron level", option.apron_level, "rounded down to the step asked for"),
-      row("Toe of the chute, station from the crest", option.chute_end_station, ""),
-      row("Clear width", option.width, ""),
-      row("Length, toe to end of sill", option.length,
-          "fixed by the jump at " + p.with_unit(p.discharge(structure.governing_length_discharge), p.discharge_unit())),
-      row("Wall height above the apron", option.wall_height, ""),
-      row("Wall top level", option.wall_top_level, "")};
+  std::vector<DimensionRow> rows{row("Apron level", option.apron_level, "rounded down to the step asked for"),
+                                 row("Toe of the chute, station from the crest", option.chute_end_station, ""),
+                                 row("Clear width", option.width, ""),
+                                 row("Length, toe to end of sill", option.length, length_note(structure, p)),
+                                 row("Wall height above the apron", option.wall_height, ""),
+                                 row("Wall top level", option.wall_top_level, "")};
   if (structure.freeboard > 0.0)
     rows.push_back(row("Freeboard", structure.freeboard,
                        option.type->record().walls_from_tailwater ? "above the highest tailwater"
