@@ -130,6 +130,12 @@ const Case together[] = {
     {"rating_wrong_unit", "\"103 m\"", "\"103 m2\"", "low = ", "low is a length"},
     {"tailwater_at_crest", "\"104 m\", \"107.5 m\"", "\"131 m\", \"132 m\"", "[river.rating]",
      "at 400 m3/s the tailwater 131 m reaches the crest at 130 m"},
+    {"suction_above_range", "[basin]", "[slab]\npressure_range = 0.6\n[basin]", "pressure_range",
+     "a suction of 0.8 is more than the whole range of 0.6"},
+    {"pulses_out_of_order", "[basin]",
+     "[[slab.pressure]]\nfroude = 5\nplace = 1\nrange = 1\nsuction = 0.5\n"
+     "[[slab.pressure]]\nfroude = 5\nplace = 0.8\nrange = 1\nsuction = 0.5\n[basin]",
+     "place = 0.8", "in order of the Froude number, then of the place"},
     {"foundation_above_ground", "[basin]", "[ground]\nlevel = 101\nfoundation_level = 102\n[basin]", "foundation_level",
      "lies above the ground"},
     {"narrow_chute", "width = \"34 m\"", "width = \"20 m\"", "width = \"20 m\"", "smaller than the clear width of the crest"},

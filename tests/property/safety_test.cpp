@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "quell/checks/floor_pulses.h"
 #include "quell/design/design.h"
 #include "quell/dissipators/catalogue.h"
 #include "quell/hydraulics/slab_uplift.h"
@@ -71,6 +72,59 @@ TEST_P(EveryExample, AWiderRangeOfPulsesNeverEasesTheAnchors) {
     force = safety.panels.front().bar_force;
   }
 }
+
+// A table that says the same everywhere is the envelope; one that decays along the basin never asks for more.
+TEST_P(EveryExample, MeasuredPulsesStandInForTheEnvelope) {
+  auto site = example(GetParam());
+  const auto envelope = safety_of(site);
+  for (const double froude : {3.0, 9.0})
+    for (const double place : {0.0, 4.0}) site.slab.pressure.push_back({froude, place, 1.6, 0.8});
+  const auto same = safety_of(site);
+  for (auto& point : site.slab.pressure)
+    if (point.place > 0.0) point = {point.froude, point.place, 0.4, 0.2};
+  const auto decaying = safety_of(site);
+  ASSERT_EQ(same.panels.size(), envelope.panels.size());
+  for (std::size_t i = 0; i < same.panels.size(); ++i) {
+    EXPECT_DOUBLE_EQ(same.panels[i].bar_force, envelope.panels[i].bar_force);
+    EXPECT_LE(decaying.panels[i].bar_force, same.panels[i].bar_force);
+    EXPECT_LT(decaying.panels[i].pressure_range, 1.6);
+  }
+}
+
+// What the anchors must withstand grows with the states of the joints that count, and the rest is told in a finding.
+TEST_P(EveryExample, MoreStatesOfTheJointsNeverEaseTheAnchors) {
+  auto site = example(GetParam());
+  double use = -1.0;
+  for (const auto joints : {site::JointState::sealed, site::JointState::open, site::JointState::one_failed}) {
+    site.slab.joints = joints;
+    const auto safety = safety_of(site);
+    EXPECT_GE(safety.panels.front().bar_use, use);
+    use = safety.panels.front().bar_use;
+    for (const auto& panel : safety.panels) {
+      EXPECT_LE(panel.use_sealed, panel.use_open);
+      EXPECT_LE(panel.use_open, panel.use_failed);
+      const double counts[] = {panel.use_sealed, panel.use_open, panel.use_failed};
+      EXPECT_DOUBLE_EQ(panel.bar_use, counts[static_cast<std::size_t>(joints)]);
+    }
+  }
+}
+
+// Less head behind the dam's curtain and drains never asks for more, and none of it leaves the tailwater alone.
+TEST_P(EveryExample, TheDrainedDamTakesHeadFromTheSlab) {
+  auto site = example(GetParam());
+  site.foundation.has_toe_head_share = true;
+  double force = 1e300;
+  for (const double share : {0.8, 0.4, 0.2, 0.0}) {
+    site.foundation.toe_head_share = share;
+    const auto safety = safety_of(site);
+    for (const auto& panel : safety.panels) EXPECT_GE(panel.uplift_failed, panel.uplift_working - 1e-12);
+    EXPECT_LE(safety.panels.front().bar_force, force);
+    force = safety.panels.front().bar_force;
+    if (share == 0.0) {
+      for (const auto& panel : safety.panels) EXPECT_DOUBLE_EQ(panel.uplift_failed, panel.uplift_working);
+    }
+  }
+}
 INSTANTIATE_TEST_SUITE_P(Examples, EveryExample, testing::Values("01-gravity-dam", "02-small-dam", "04-stepped-dam"));
 
 // Every level of the site raised alike: depths, forces and stone stay as they are.
@@ -120,6 +174,20 @@ TEST(Safety, ADeeperCutoffNeverMakesSeepageWorse) {
     ratio = safety.seepage.creep_ratio;
     gradient = safety.seepage.exit_gradient;
   }
+}
+
+TEST(Safety, PulsesLieStraightBetweenTheMeasuredPointsAndAreHeldBeyondThem) {
+  site::Slab slab;
+  EXPECT_EQ(checks::floor_pulse(slab, 5.0, 1.0).range, 1.6);
+  slab.pressure = {{4.0, 0.0, 1.2, 0.6}, {4.0, 2.0, 0.8, 0.4}, {8.0, 1.0, 0.6, 0.2}};
+  const auto range = [&](double F1, double place) { return checks::floor_pulse(slab, F1, place).range; };
+  EXPECT_DOUBLE_EQ(range(4.0, 0.0), 1.2);
+  EXPECT_DOUBLE_EQ(range(4.0, 0.5), 1.1);
+  EXPECT_DOUBLE_EQ(range(2.0, 9.0), 0.8);
+  EXPECT_DOUBLE_EQ(range(8.0, 9.0), 0.6);
+  EXPECT_DOUBLE_EQ(range(20.0, 0.0), 0.6);
+  EXPECT_DOUBLE_EQ(range(6.0, 1.0), 0.8);
+  EXPECT_DOUBLE_EQ(checks::floor_pulse(slab, 6.0, 1.0).suction, 0.35);
 }
 
 // The limits of the panel model: a tiny panel that is sealed feels the whole pulse, one open on four sides none.

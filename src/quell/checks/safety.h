@@ -91,10 +91,12 @@ struct OperationRow {
 
 /// One stretch of slab along the basin under its worst load cases. Heads above the top of the floor, m.
 struct SlabPanel {
-  double from = 0.0, to = 0.0;  ///< m from the toe
-  double discharge = 0.0;       ///< m3/s, of the governing operating case
-  double depth = 0.0;           ///< m, mean depth in the jump over it, in that case
-  double seepage_head = 0.0;    ///< without drains
+  double from = 0.0, to = 0.0;    ///< m from the toe
+  double discharge = 0.0;         ///< m3/s, of the governing operating case
+  double depth = 0.0;             ///< m, mean depth in the jump over it, in that case
+  double pressure_range = 0.0;    ///< of the fluctuation, over the velocity head, in that case
+  bool suction_is_bound = false;  ///< by the pressure of vapour
+  double seepage_head = 0.0;      ///< without drains
   double uplift_working = 0.0, uplift_failed = 0.0;
   double dynamic_sealed = 0.0;     ///< head of the fluctuation, joints sealed
   double dynamic_open = 0.0;       ///< all joints open
@@ -107,9 +109,10 @@ struct SlabPanel {
   double bar_force = 0.0;          ///< N
   double bar_stress = 0.0;         ///< Pa
   double bar_use = 0.0;            ///< stress over the stress allowed
-  double grid_needed = 0.0;        ///< m, spacing at which the stress is the one allowed
-  double bar_length = 0.0;         ///< m in rock
-  int bars = 0;                    ///< in the panel
+  double use_sealed = 0.0, use_open = 0.0, use_failed = 0.0;  ///< the same by the worst state of the joints that counts
+  double grid_needed = 0.0;                                   ///< m, spacing at which the stress is the one allowed
+  double bar_length = 0.0;                                    ///< m in rock
+  int bars = 0;                                               ///< in the panel
 };
 
 struct Flotation {

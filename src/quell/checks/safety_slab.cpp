@@ -1,11 +1,13 @@
 // Slab and anchors, panel by panel, over all discharges and the empty basin; flotation of the whole basin.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
 #include "quell/checks/safety.h"
+#include "quell/checks/slab_loads.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_stability.h"
 #include "quell/hydraulics/slab_uplift.h"
@@ -14,6 +16,7 @@ namespace quell::checks {
 
 using dissipators::choice_note;
 using dissipators::limit_finding;
+using site::JointState;
 
 namespace {
 
@@ -31,71 +34,36 @@ double groundwater_level(const BasinView& view) {
   return highest;
 }
 
-/// Share of the head between the pools that is left under the slab, `x` m from the toe, by weighted creep.
-class CreepShare {
- public:
-  explicit CreepShare(const BasinView& view)
-      : upstream_(view.geometry.crest_outline.empty() ? 0.0 : view.geometry.crest_outline.front().station),
-        toe_(view.geometry.station_at_level(view.apron_level)),
-        before_(2.0 * view.site.foundation.upstream_cutoff) {
-    const double end = toe_ + view.structure.length;
-    total_ = before_ + (end - upstream_) / 3.0 + 2.0 * view.site.foundation.downstream_cutoff + view.slab_thickness;
-  }
-  double at(double x) const { return std::clamp(1.0 - (before_ + (toe_ + x - upstream_) / 3.0) / total_, 0.0, 1.0); }
-
- private:
-  double upstream_, toe_, before_, total_ = 1.0;
-};
-
-/// What one state does to one panel.
-struct PanelLoad {
-  double depth, seepage, working, failed, sealed, open, one;
-};
-
-PanelLoad load_of(const BasinView& view, const CreepShare& creep, const TailwaterState& state, double from, double to) {
-  const auto& slab = view.site.slab;
-  const auto& toe = *state.toe;
-  const double behind = std::max(toe.y1, std::min(toe.y2, state.available_depth));
-  PanelLoad load{};
-  load.depth = hydraulics::mean_jump_depth({.d1 = toe.y1, .d2 = behind, .Lr = 4.3 * toe.y2}, from, to);
-  const double tailwater = state.available_depth;
-  const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
-  load.seepage = tailwater + between * creep.at(0.5 * (from + to));
-  load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
-  load.failed = load.seepage;
-  const double head = toe.V1 * toe.V1 / (2.0 * gravity);
-  const double pulse = slab.pulse_length * toe.y1;
-  const auto share = hydraulics::panel_coefficients(slab.panel_length / pulse, slab.panel_width / pulse);
-  load.sealed = share.sealed * slab.suction * head;
-  load.open = share.four * slab.pressure_range * head;
-  load.one = share.one * slab.pressure_range * head;
-  return load;
-}
-
 /// Pressures on the anchors (Pa): of the design cases with the dynamic factor, and of the unusual ones without.
 struct AnchorLoad {
   double design = 0.0, unusual = 0.0;
+
+  void raise(const AnchorLoad& other) { *this = {std::max(design, other.design), std::max(unusual, other.unusual)}; }
+  /// The pressure that counts for the steel: unusual cases may stress it more.
+  double governing() const { return std::max(design, unusual * steel_share / steel_share_unusual); }
 };
-AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double groundwater_head, double range_factor) {
+
+AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double groundwater_head, site::JointState joints) {
   const auto& slab = view.site.slab;
   const auto left = [&](double hu, double y, double hd, double DAF) {
     return hydraulics::anchored_pressure(
         {.hu = hu, .y = y, .hd = hd, .DAF = DAF, .gamma_c = slab.concrete_unit_weight, .s = view.slab_thickness});
   };
   const double drained = (1.0 - slab.drain_efficiency) * groundwater_head;
-  AnchorLoad result;
-  result.design =
-      std::max({left(load.working, load.depth, range_factor * load.sealed, dynamic_factor),
-                left(load.depth, load.depth, range_factor * load.open, dynamic_factor), left(drained, 0.0, 0.0, 1.0)});
-  result.unusual =
-      std::max({left(load.working, load.depth, range_factor * load.one, 1.0),
-                left(load.failed, load.depth, range_factor * load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0)});
+  AnchorLoad result{std::max(left(load.working, load.depth, load.sealed, dynamic_factor), left(drained, 0.0, 0.0, 1.0)),
+                    std::max(left(load.failed, load.depth, load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0))};
+  if (joints >= JointState::open) result.raise({left(load.depth, load.depth, load.open, dynamic_factor), 0.0});
+  if (joints >= JointState::one_failed) result.raise({0.0, left(load.working, load.depth, load.one, 1.0)});
   return result;
 }
 
-/// The pressure that counts for the steel: unusual cases may stress it more.
-double governing(const AnchorLoad& load) {
-  return std::max(load.design, load.unusual * steel_share / steel_share_unusual);
+double bar_area(const site::Slab& slab) {
+  return 0.25 * std::numbers::pi * slab.bar_diameter * slab.bar_diameter;
+}
+
+/// Stress over the stress allowed.
+double bar_use(const site::Slab& slab, const AnchorLoad& load) {
+  return load.governing() * slab.bar_spacing * slab.bar_spacing / (bar_area(slab) * steel_share * slab.bar_yield);
 }
 
 void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) {
@@ -104,10 +72,10 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
   const auto across = std::max(1L, std::lround(std::min(slab.panel_width, view.width) / slab.bar_spacing));
   panel.bars = static_cast<int>(along * across);
   const double cell = slab.bar_spacing * slab.bar_spacing;
-  panel.net_pressure = governing(load);
+  panel.net_pressure = load.governing();
   panel.bar_force = panel.net_pressure * cell;
-  panel.bar_stress = panel.bar_force / (0.25 * std::numbers::pi * slab.bar_diameter * slab.bar_diameter);
-  panel.bar_use = panel.bar_stress / (steel_share * slab.bar_yield);
+  panel.bar_stress = panel.bar_force / bar_area(slab);
+  panel.bar_use = bar_use(slab, load);
   if (!(panel.bar_force > 0.0)) return;
   panel.grid_needed = slab.bar_spacing / std::sqrt(panel.bar_use);
   const auto rock = [&](double pressure, double safety) {
@@ -120,37 +88,51 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
                                hydraulics::bond_length(worst, slab.bar_diameter, slab.bar_bond)});
 }
 
-SlabPanel judge_panel(const BasinView& view, const CreepShare& creep, double groundwater_head, double from, double to,
+/// The largest load on the anchors of a panel over all states, by the worst state of the joints that counts.
+using AnchorLoads = std::array<AnchorLoad, 3>;
+
+void note_governing(const PanelLoad& load, double discharge, SlabPanel& panel) {
+  panel.discharge = discharge;
+  panel.depth = load.depth;
+  panel.pressure_range = load.range;
+  panel.suction_is_bound = load.boils;
+  panel.seepage_head = load.seepage;
+  panel.uplift_working = load.working;
+  panel.uplift_failed = load.failed;
+  panel.dynamic_sealed = load.sealed;
+  panel.dynamic_open = load.open;
+  panel.dynamic_failed = load.one;
+}
+
+SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double groundwater_head, double from, double to,
                       double& more_force) {
-  const double gamma_c = view.site.slab.concrete_unit_weight;
+  const auto& slab = view.site.slab;
   const auto thickness = [&](double hu, double y, double hd) {
-    return hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = gamma_c});
+    return hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = slab.concrete_unit_weight});
   };
   SlabPanel panel{.from = from, .to = to};
-  AnchorLoad worst;
+  AnchorLoads worst;
   double pressure = -1.0;
   for (const auto& state : view.states) {
-    const auto load = load_of(view, creep, state, from, to);
+    const auto load = loads.on_panel(state, from, to);
     panel.thickness_working = std::max(panel.thickness_working, thickness(load.working, load.depth, load.sealed));
     panel.thickness_failed = std::max(panel.thickness_failed, thickness(load.failed, load.depth, load.sealed));
     panel.thickness_open = std::max(panel.thickness_open, thickness(load.depth, load.depth, load.open));
-    const auto anchors = anchor_load(view, load, groundwater_head, 1.0);
-    worst = {std::max(worst.design, anchors.design), std::max(worst.unusual, anchors.unusual)};
-    if (governing(anchors) <= pressure) continue;
-    pressure = governing(anchors);
-    more_force =
-        std::max(more_force, pressure > 0.0 ? governing(anchor_load(view, load, groundwater_head, 1.1)) / pressure : 1.0);
-    panel.discharge = state.toe->discharge;
-    panel.depth = load.depth;
-    panel.seepage_head = load.seepage;
-    panel.uplift_working = load.working;
-    panel.uplift_failed = load.failed;
-    panel.dynamic_sealed = load.sealed;
-    panel.dynamic_open = load.open;
-    panel.dynamic_failed = load.one;
+    for (const auto joints : {JointState::sealed, JointState::open, JointState::one_failed})
+      worst[static_cast<std::size_t>(joints)].raise(anchor_load(view, load, groundwater_head, joints));
+    const double here = anchor_load(view, load, groundwater_head, slab.joints).governing();
+    if (here <= pressure) continue;
+    pressure = here;
+    const auto more = anchor_load(view, loads.on_panel(state, from, to, 1.1), groundwater_head, slab.joints);
+    more_force = std::max(more_force, pressure > 0.0 ? more.governing() / pressure : 1.0);
+    note_governing(load, state.toe->discharge, panel);
   }
-  panel.thickness_empty = thickness((1.0 - view.site.slab.drain_efficiency) * groundwater_head, 0.0, 0.0);
-  if (view.site.slab.is_anchored) size_bars(view, worst, panel);
+  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0);
+  if (!slab.is_anchored) return panel;
+  size_bars(view, worst[static_cast<std::size_t>(slab.joints)], panel);
+  panel.use_sealed = bar_use(slab, worst[0]);
+  panel.use_open = bar_use(slab, worst[1]);
+  panel.use_failed = bar_use(slab, worst[2]);
   return panel;
 }
 
@@ -164,8 +146,7 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
   if (!(flotation.uplift > 0.0)) return;
   const auto& slab = view.site.slab;
   if (slab.is_anchored)
-    flotation.anchors = steel_share * slab.bar_yield * 0.25 * std::numbers::pi * slab.bar_diameter * slab.bar_diameter *
-                        view.width / (slab.bar_spacing * slab.bar_spacing);
+    flotation.anchors = steel_share * slab.bar_yield * bar_area(slab) * view.width / (slab.bar_spacing * slab.bar_spacing);
   const auto factor = [&](double weight) {
     return hydraulics::flotation_factor({.Ws = weight, .Wc = 0.0, .S = 0.0, .U = flotation.uplift, .Wg = 0.0});
   };
@@ -180,43 +161,80 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
       {"etl_1110_2_307", "definition; the factor recalled from EM 1110-2-2100", Provenance::seen}));
 }
 
-void add_findings(const BasinView& view, Safety& safety) {
-  const SlabPanel* thickest = &safety.panels.front();
-  const SlabPanel* pulled = &safety.panels.front();
-  double velocity = 0.0;
-  for (const auto& panel : safety.panels) {
-    if (std::max(panel.thickness_failed, panel.thickness_open) > std::max(thickest->thickness_failed, thickest->thickness_open))
-      thickest = &panel;
-    if (panel.bar_stress > pulled->bar_stress) pulled = &panel;
-  }
-  for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
-  const double mass = std::max({thickest->thickness_failed, thickest->thickness_open, thickest->thickness_empty});
+const SlabPanel& largest_panel(const Safety& safety, double (*measure)(const SlabPanel&)) {
+  return *std::max_element(safety.panels.begin(), safety.panels.end(),
+                           [&](const SlabPanel& a, const SlabPanel& b) { return measure(a) < measure(b); });
+}
+
+Finding thickness_finding(const BasinView& view, const Safety& safety) {
+  const bool open_counts = view.site.slab.joints >= JointState::open;
+  const auto& panel =
+      open_counts ? largest_panel(safety, [](const SlabPanel& p) { return std::max(p.thickness_failed, p.thickness_open); })
+                  : largest_panel(safety, [](const SlabPanel& p) { return p.thickness_failed; });
+  const double needed = std::max({panel.thickness_failed, open_counts ? panel.thickness_open : 0.0, panel.thickness_empty});
   const bool anchored = view.site.slab.is_anchored;
-  safety.findings.push_back(
-      limit_finding("slab.thickness",
-                    anchored ? "Thickness that the slab would need without anchors" : "Thickness of the slab without anchors",
-                    anchored ? mass : view.slab_thickness, anchored ? LimitSense::note : LimitSense::at_least, mass,
-                    dimension::length, anchored ? Status::ok : Status::caution,
-                    "Worst of drains failed, joints open and the empty basin; with the drains working and the joints sealed " +
-                        quantity_token(thickest->thickness_working, dimension::length) + ".",
-                    anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance));
-  if (anchored)
-    safety.findings.push_back(limit_finding(
-        "slab.anchors", "Stress in the anchor bars over the stress allowed", pulled->bar_use, LimitSense::at_most, 1.0,
-        dimension::none, Status::caution,
-        "Panel from " + quantity_token(pulled->from, dimension::length) + " to " +
-            quantity_token(pulled->to, dimension::length) +
-            " of the toe: " + quantity_token(pulled->net_pressure, dimension::pressure) + " on the anchors, " +
-            quantity_token(pulled->bar_length, dimension::length) + " of bar in the rock; a grid of " +
-            quantity_token(pulled->grid_needed, dimension::length) + " would do.",
-        "Set the bars closer or thicker in [slab]; measure the pressure fluctuation in a model, for it decides.", balance));
-  safety.findings.push_back(
-      limit_finding("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
-                    safety.range_share, LimitSense::note, safety.range_share, dimension::none, Status::ok,
-                    "No published table of the fluctuation by place could be read: the range of " +
-                        quantity_token(view.site.slab.pressure_range, dimension::none) +
-                        " velocity heads is an envelope, and the result leans on it this much.",
-                    "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory}));
+  return limit_finding(
+      "slab.thickness",
+      anchored ? "Thickness that the slab would need without anchors" : "Thickness of the slab without anchors",
+      anchored ? needed : view.slab_thickness, anchored ? LimitSense::note : LimitSense::at_least, needed, dimension::length,
+      anchored ? Status::ok : Status::caution,
+      std::string("Worst of drains failed, ") + (open_counts ? "joints open " : "") +
+          "and the empty basin; with the drains working and the joints sealed " +
+          quantity_token(panel.thickness_working, dimension::length) + ".",
+      anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance);
+}
+
+Finding anchor_finding(const SlabPanel& panel) {
+  return limit_finding(
+      "slab.anchors", "Stress in the anchor bars over the stress allowed", panel.bar_use, LimitSense::at_most, 1.0,
+      dimension::none, Status::caution,
+      "Panel from " + quantity_token(panel.from, dimension::length) + " to " + quantity_token(panel.to, dimension::length) +
+          " of the toe: " + quantity_token(panel.net_pressure, dimension::pressure) + " on the anchors, " +
+          quantity_token(panel.bar_length, dimension::length) + " of bar in the rock; a grid of " +
+          quantity_token(panel.grid_needed, dimension::length) + " would do.",
+      "Set the bars closer or thicker in [slab]; measure the pressure fluctuation in a model, for it decides.", balance);
+}
+
+/// What the states of the joints do that the anchors are not made for; where all count, a statement of the three.
+Finding joint_finding(const BasinView& view, const Safety& safety) {
+  const auto use = [](double value) { return quantity_token(value, dimension::none); };
+  const auto& panel = largest_panel(safety, [](const SlabPanel& p) { return p.use_failed; });
+  const std::string each = "Stress over the stress allowed: " + use(panel.use_sealed) + " with the joints sealed, " +
+                           use(panel.use_open) + " with all open, " + use(panel.use_failed) + " with one failed.";
+  if (view.site.slab.joints == JointState::one_failed)
+    return choice_note("slab.joints", "Stress in the bars with one failed joint over that with sealed joints",
+                       panel.use_failed / std::max(panel.use_sealed, 1e-9), dimension::none, each, balance);
+  return limit_finding("slab.joints", "Stress in the bars over the stress allowed, in the states of the joints left out",
+                       panel.use_failed, LimitSense::at_most, 1.0, dimension::none, Status::caution,
+                       each + " The site file leaves some of these states out.",
+                       "Show that waterstops, keys and dowels keep every joint as assumed for the life of the basin, and "
+                       "inspect them after floods.",
+                       balance);
+}
+
+Finding fluctuation_finding(const BasinView& view, const Safety& safety) {
+  const auto& slab = view.site.slab;
+  const bool measured = !slab.pressure.empty();
+  std::string text = measured ? "The fluctuation is that of the points in [[slab.pressure]]; the result leans on it this much."
+                              : "No published table of the fluctuation by place could be read: the range of " +
+                                    quantity_token(slab.pressure_range, dimension::none) +
+                                    " velocity heads is an envelope, and the result leans on it this much.";
+  if (std::any_of(safety.panels.begin(), safety.panels.end(), [](const SlabPanel& panel) { return panel.suction_is_bound; }))
+    text += " Its suction is bounded where the water would boil.";
+  return limit_finding("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
+                       safety.range_share, LimitSense::note, safety.range_share, dimension::none, Status::ok, std::move(text),
+                       "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory});
+}
+
+void add_findings(const BasinView& view, Safety& safety) {
+  safety.findings.push_back(thickness_finding(view, safety));
+  if (view.site.slab.is_anchored) {
+    safety.findings.push_back(anchor_finding(largest_panel(safety, [](const SlabPanel& p) { return p.bar_stress; })));
+    safety.findings.push_back(joint_finding(view, safety));
+  }
+  safety.findings.push_back(fluctuation_finding(view, safety));
+  double velocity = 0.0;
+  for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
   safety.findings.push_back(choice_note(
       "slab.stagnation", "Uplift head at a joint with a lip into the flow, upper bound",
       hydraulics::stagnation_head(1.0, velocity), dimension::length,
@@ -231,11 +249,11 @@ void judge_slab(const BasinView& view, Safety& safety) {
   const double length = view.structure.length;
   const double groundwater = groundwater_level(view);
   const double head = std::max(0.0, groundwater - view.apron_level);
-  const CreepShare creep(view);
+  const SlabLoads loads(view);
   const int count = std::clamp(static_cast<int>(std::ceil(length / view.site.slab.panel_length - 1e-9)), 1, 40);
   double more_force = 1.0;
   for (int i = 0; i < count; ++i)
-    safety.panels.push_back(judge_panel(view, creep, head, length * i / count, length * (i + 1) / count, more_force));
+    safety.panels.push_back(judge_panel(view, loads, head, length * i / count, length * (i + 1) / count, more_force));
   safety.range_share = more_force - 1.0;
   add_findings(view, safety);
   judge_flotation(view, groundwater, safety);

@@ -17,10 +17,10 @@ std::span<const Method* const> basin_methods() {
       &record::stone_mass,        &record::scour_schoklitsch,     &record::scour_jaeger,
       &record::scour_novak,       &record::scour_growth,          &record::launching_apron,
       &record::cutoff_depth,      &record::mean_jump_depth,       &record::uplift_head,
-      &record::uplift_thickness,  &record::panel_coefficients,    &record::stagnation_head,
-      &record::anchored_pressure, &record::rock_anchor_length,    &record::bond_length,
-      &record::flotation_factor,  &record::water_on_wall,         &record::backfill_on_wall,
-      &record::bearing_pressure,  &record::sliding_factor,
+      &record::suction_cap,       &record::uplift_thickness,      &record::panel_coefficients,
+      &record::stagnation_head,   &record::anchored_pressure,     &record::rock_anchor_length,
+      &record::bond_length,       &record::flotation_factor,      &record::water_on_wall,
+      &record::backfill_on_wall,  &record::bearing_pressure,      &record::sliding_factor,
   };
   return list;
 }

@@ -38,6 +38,10 @@ double uplift_thickness(const UpliftThicknessInput& input) noexcept {
   return std::max(0.0, head * water_unit_weight / (input.gamma_c - water_unit_weight));
 }
 
+double suction_cap(double y, double pa, double pv) noexcept {
+  return y + (pa - pv) / water_unit_weight;
+}
+
 PanelCoefficients panel_coefficients(double a, double b) noexcept {
   const double M1a = mean_one(a), M1b = mean_one(b), M2a = mean_two(a), M2b = mean_two(b);
   const double wx = b / (2.0 * (a + b)), wy = a / (2.0 * (a + b));
@@ -80,6 +84,10 @@ constexpr Symbol thickness_in[] = {{"hu", "uplift head above the top of the floo
                                    {"y", "water over the slab", dimension::length, heads},
                                    {"hd", "head of the pulses", dimension::length, heads, 0.0},
                                    {"gamma_c", "unit weight of the concrete", dimension::unit_weight, concretes, 24.0e3}};
+constexpr Symbol cap_in[] = {{"y", "mean depth over the floor", dimension::length, heads},
+                             {"pa", "pressure of the atmosphere", dimension::pressure, above_zero},
+                             {"pv", "pressure of the vapour", dimension::pressure, above_zero}};
+constexpr Symbol cap_out[] = {{"h", "largest fall of the pressure head below its mean", dimension::length, above_zero}};
 constexpr Symbol panel_in[] = {{"a", "length of the panel over the length of the pulses", dimension::none, {0.2, 50.0}},
                                {"b", "width of the panel over the width of the pulses", dimension::none, {0.2, 50.0}}};
 constexpr Symbol lip_in[] = {{"Ku", "share of the velocity head", dimension::none, {0.0, 1.0}},
@@ -155,6 +163,23 @@ const Method uplift_thickness{.id = "slab.thickness.uplift",
                                 out[0] = hydraulics::uplift_thickness({in[0], in[1], in[2], in[3]});
                                 return {};
                               }};
+
+const Method suction_cap{.id = "slab.suction_cap.vapour",
+                         .title = "Largest fall of the pressure on a floor",
+                         .equation = "h = y + (pa - pv)/gamma_w",
+                         .inputs = cap_in,
+                         .outputs = cap_out,
+                         .source = "momentum",
+                         .place = "the absolute pressure does not fall below that of the vapour",
+                         .provenance = Provenance::derived,
+                         .accuracy = "a bound; air in the water makes it smaller",
+                         .condition = [](std::span<const double> in) -> std::string_view {
+                           return in[1] >= in[2] ? std::string_view{} : "the water boils at rest";
+                         },
+                         .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                           out[0] = hydraulics::suction_cap(in[0], in[1], in[2]);
+                           return {};
+                         }};
 
 const Method panel_coefficients{
     .id = "slab.panel_coefficients.separable",

@@ -34,6 +34,9 @@ struct UpliftThicknessInput {
 /// s (m) = (hu - y + hd) gamma/(gamma_c - gamma), limit equilibrium without anchors; not below 0.
 double uplift_thickness(const UpliftThicknessInput& input) noexcept;
 
+/// h (m) = y + (pa - pv)/gamma: how far the pressure on the floor under y of water can fall before the water boils. Pa.
+double suction_cap(double y, double pa, double pv) noexcept;
+
 struct PanelCoefficients {
   double sealed;  ///< Psi: joints sealed, only the top face fluctuates
   double one;     ///< Omega1: one transverse joint open
@@ -71,6 +74,7 @@ namespace record {
 extern const Method mean_jump_depth;
 extern const Method uplift_head;
 extern const Method uplift_thickness;
+extern const Method suction_cap;
 extern const Method panel_coefficients;
 extern const Method stagnation_head;
 extern const Method anchored_pressure;

@@ -12,6 +12,7 @@ Json panel_json(const checks::SlabPanel& panel) {
               {"to", panel.to},
               {"discharge", panel.discharge},
               {"depth", panel.depth},
+              {"pressure_range", panel.pressure_range},
               {"uplift_drains_working", panel.uplift_working},
               {"uplift_drains_failed", panel.uplift_failed},
               {"pulse_sealed", panel.dynamic_sealed},
@@ -25,6 +26,9 @@ Json panel_json(const checks::SlabPanel& panel) {
               {"bars", panel.bars},
               {"bar_force", panel.bar_force},
               {"bar_use", panel.bar_use},
+              {"bar_use_joints_sealed", panel.use_sealed},
+              {"bar_use_joints_open", panel.use_open},
+              {"bar_use_one_joint", panel.use_failed},
               {"bar_length", panel.bar_length}};
 }
 

@@ -31,6 +31,15 @@ const Key rows[] = {
     {.section = "slab", .name = "suction", .kind = Kind::number, .range = {0.05, 1.0}, .preset = "0.8", .example_si = "0.5",
      .help = "The part of that range below the mean pressure: an envelope too.",
      .set = [](Draft& d, const Value& v) { d.site.slab.suction = v.number; }},
+    {.section = "slab", .name = "pressure", .kind = Kind::tables,
+     .help = "The fluctuation as a physical model measured it, by Froude number and place, instead of pressure_range and suction: in "
+             "order of the Froude number, then of the place; straight between the points, the outermost held beyond them.",
+     .set = [](Draft& d, const Value&) { d.site.slab.pressure.push_back({}); }},
+    {.section = "slab", .name = "joints", .kind = Kind::choice, .choices = "sealed|open|one_failed", .preset = "\"one_failed\"",
+     .example_si = "\"sealed\"",
+     .help = "Worst state of the joints that the anchors must withstand: all sealed, all open, or one failed while the others hold, "
+             "which lifts most. A finding says what the states left out would do.",
+     .set = [](Draft& d, const Value& v) { d.site.slab.joints = static_cast<site::JointState>(v.choice); }},
     {.section = "slab", .name = "pulse_length", .kind = Kind::number, .range = {0.5, 20.0}, .preset = "2", .example_si = "3",
      .help = "Length over which the fluctuation hangs together, in depths at the toe; one to three are typical guesses.",
      .set = [](Draft& d, const Value& v) { d.site.slab.pulse_length = v.number; }},
@@ -62,6 +71,16 @@ const Key rows[] = {
      .preset = "\"16.2 kN/m3\"", .example_si = "\"15.5 kN/m3\"", .help = "Submerged unit weight of the rock that the anchors hold.",
      .set = [](Draft& d, const Value& v) { d.site.slab.rock_unit_weight = v.number; }},
 
+    {.section = "slab.pressure", .name = "froude", .kind = Kind::number, .required = true, .range = {1.0, 30.0}, .example_si = "6",
+     .help = "Froude number at the toe.", .set = [](Draft& d, const Value& v) { d.site.slab.pressure.back().froude = v.number; }},
+    {.section = "slab.pressure", .name = "place", .kind = Kind::number, .required = true, .range = {0.0, 20.0}, .example_si = "1.5",
+     .help = "Distance from the toe in sequent depths.", .set = [](Draft& d, const Value& v) { d.site.slab.pressure.back().place = v.number; }},
+    {.section = "slab.pressure", .name = "range", .kind = Kind::number, .required = true, .range = {0.01, 2.0}, .example_si = "0.9",
+     .help = "Range of the fluctuation there, both extremes over the velocity head at the toe.",
+     .set = [](Draft& d, const Value& v) { d.site.slab.pressure.back().range = v.number; }},
+    {.section = "slab.pressure", .name = "suction", .kind = Kind::number, .required = true, .range = {0.005, 1.0}, .example_si = "0.4",
+     .help = "The part of it below the mean pressure.", .set = [](Draft& d, const Value& v) { d.site.slab.pressure.back().suction = v.number; }},
+
     {.section = "foundation", .name = "soil", .kind = Kind::choice,
      .choices = "rock|very_fine_sand|fine_sand|medium_sand|coarse_sand|fine_gravel|medium_gravel|coarse_gravel|boulders|soft_clay|"
                 "medium_clay|hard_clay|hardpan",
@@ -74,6 +93,15 @@ const Key rows[] = {
     {.section = "foundation", .name = "downstream_cutoff", .kind = Kind::quantity, .dimension = dimension::length, .range = {0.0, 50.0},
      .preset = "\"0 m\"", .example_si = "\"4 m\"", .example_us = "\"13 ft\"", .help = "Depth of the cutoff at the end of the basin, below its slab.",
      .set = [](Draft& d, const Value& v) { d.site.foundation.downstream_cutoff = v.number; }},
+    {.section = "foundation", .name = "toe_head_share", .kind = Kind::number, .range = {0.0, 1.0}, .preset_words = "by weighted creep",
+     .example_si = "0.25",
+     .help = "Share of the head between reservoir and tailwater that is left under the toe of the chute, behind the grout curtain and the "
+             "drains of the dam, as piezometers or a seepage analysis show it. Without it the creep from the upstream face counts, "
+             "which below a drained dam on rock is far on the safe side.",
+     .set = [](Draft& d, const Value& v) {
+       d.site.foundation.has_toe_head_share = true;
+       d.site.foundation.toe_head_share = v.number;
+     }},
 
     {.section = "laboratory", .name = "discharge", .kind = Kind::quantity, .dimension = dimension::discharge, .range = {0.005, 5.0},
      .preset = "\"0.25 m3/s\"", .example_si = "\"0.4 m3/s\"", .help = "Discharge that the laboratory of a physical model can pump.",

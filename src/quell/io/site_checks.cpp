@@ -188,6 +188,7 @@ void check_site(const Draft& draft, std::span<const std::string_view> known_type
   check_gates(draft, problems);
   check_reservoir(draft, problems);
   check_river(draft, problems);
+  check_slab(draft, problems);
 }
 
 }  // namespace quell::io

@@ -18,5 +18,6 @@ void check_discharges(const Draft& draft, ProblemList& problems);
 void check_gates(const Draft& draft, ProblemList& problems);
 void check_reservoir(const Draft& draft, ProblemList& problems);
 void check_river(const Draft& draft, ProblemList& problems);
+void check_slab(const Draft& draft, ProblemList& problems);
 
 }  // namespace quell::io

@@ -2,9 +2,20 @@
 // default; those that no source could give are envelopes, and a finding says so.
 #pragma once
 
-#include <string_view>
+#include <vector>
 
 namespace quell::site {
+
+/// Pressure fluctuation on the floor as a model measured it, at one Froude number and one place.
+struct PressurePoint {
+  double froude = 0.0;   ///< F1
+  double place = 0.0;    ///< from the toe, in sequent depths
+  double range = 0.0;    ///< Cp+ + Cp-
+  double suction = 0.0;  ///< Cp-, no more than the range
+};
+
+/// Which states of the joints the anchors must withstand; each includes those before it.
+enum class JointState { sealed, open, one_failed };
 
 /// Slab of the basin and its anchors.
 struct Slab {
@@ -15,7 +26,9 @@ struct Slab {
   double drain_efficiency = 0.5;         ///< E, 0 to 1, with the drains working; they count as 0 where they fail
   double pressure_range = 1.6;           ///< Cp+ + Cp-, extremes of the fluctuation over V1^2/2g: an envelope
   double suction = 0.8;                  ///< Cp-, the part of it below the mean: an envelope
-  double pulse_length = 2.0;             ///< length over which the fluctuation hangs together, in depths at the toe
+  std::vector<PressurePoint> pressure;   ///< instead of the two above; by Froude number, then by place
+  JointState joints = JointState::one_failed;
+  double pulse_length = 2.0;  ///< length over which the fluctuation hangs together, in depths at the toe
   bool has_groundwater = false;
   double groundwater_level = 0.0;  ///< m beside the basin when it is empty; the highest tailwater where it is not given
 
@@ -50,6 +63,9 @@ struct Foundation {
   Soil soil = Soil::rock;
   double upstream_cutoff = 0.0;    ///< m below the base, at the upstream face
   double downstream_cutoff = 0.0;  ///< m below the base, at the end of the basin
+  bool has_toe_head_share = false;
+  double toe_head_share =
+      0.0;  ///< of the head between the pools, left under the toe of the chute; by creep where it is not given
 };
 
 /// The laboratory in which a model could be built.

@@ -52,6 +52,7 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
                        p.with_unit(p.level(safety.slab_thickness), m)));
   html.open_table("dense", {{with_head("Panel from toe", m), "n"},
                             {with_head("Depth over it", m), "n"},
+                            {"Range of pulses, V1²/2g", "n"},
                             {with_head("Head, drains working", m), "n"},
                             {with_head("Head, drains failed", m), "n"},
                             {with_head("Pulse, sealed", m), "n"},
@@ -61,10 +62,10 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
                             {with_head("Thick, joints open", m), "n"},
                             {with_head("Thick, empty", m), "n"}});
   for (const auto& panel : safety.panels)
-    html.row({p.level(panel.from) + " – " + p.level(panel.to), p.level(panel.depth), p.level(panel.uplift_working),
-              p.level(panel.uplift_failed), p.level(panel.dynamic_sealed), p.level(panel.dynamic_open),
-              p.level(panel.thickness_working), p.level(panel.thickness_failed), p.level(panel.thickness_open),
-              p.level(panel.thickness_empty)});
+    html.row({p.level(panel.from) + " – " + p.level(panel.to), p.level(panel.depth), p.ratio(panel.pressure_range),
+              p.level(panel.uplift_working), p.level(panel.uplift_failed), p.level(panel.dynamic_sealed),
+              p.level(panel.dynamic_open), p.level(panel.thickness_working), p.level(panel.thickness_failed),
+              p.level(panel.thickness_open), p.level(panel.thickness_empty)});
   html.close_table();
   if (!(safety.panels.front().bars > 0)) return;
   html.open_table("",
@@ -73,13 +74,17 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
                    {"Bars in the panel", "n"},
                    {"Force on a bar", "n"},
                    {"Stress over allowed", "n"},
+                   {"With joints sealed", "n"},
+                   {"All open", "n"},
+                   {"One failed", "n"},
                    {with_head("Grid that would do", m), "n"},
                    {with_head("Length in rock", m), "n"}},
                   "Anchors as a first measure");
   for (const auto& panel : safety.panels)
     html.row({p.level(panel.from) + " – " + p.level(panel.to), p.quantity(panel.net_pressure, dimension::pressure, 3),
               std::to_string(panel.bars), p.quantity(panel.bar_force, dimension::force, 3), p.ratio(panel.bar_use),
-              p.level(panel.grid_needed), p.level(panel.bar_length)});
+              p.ratio(panel.use_sealed), p.ratio(panel.use_open), p.ratio(panel.use_failed), p.level(panel.grid_needed),
+              p.level(panel.bar_length)});
   html.close_table();
 }
 

@@ -1,0 +1,60 @@
+#include "quell/checks/slab_loads.h"
+
+#include <algorithm>
+
+#include "quell/base/constants.h"
+#include "quell/checks/floor_pulses.h"
+#include "quell/hydraulics/cavitation.h"
+#include "quell/hydraulics/slab_uplift.h"
+
+namespace quell::checks {
+
+SlabLoads::SlabLoads(const BasinView& view)
+    : view_(view),
+      toe_(view.geometry.station_at_level(view.apron_level)),
+      upstream_(view.geometry.crest_outline.empty() ? 0.0 : view.geometry.crest_outline.front().station),
+      before_(2.0 * view.site.foundation.upstream_cutoff),
+      total_(before_ + (toe_ + view.structure.length - upstream_) / 3.0 + 2.0 * view.site.foundation.downstream_cutoff +
+             view.slab_thickness),
+      atmosphere_(hydraulics::atmospheric_pressure(view.site.project.altitude)),
+      vapour_(hydraulics::vapour_pressure(view.site.project.water_temperature)) {}
+
+double SlabLoads::creep_share(double x) const {
+  const auto by_creep = [&](double at) {
+    return std::clamp(1.0 - (before_ + (toe_ + at - upstream_) / 3.0) / total_, 0.0, 1.0);
+  };
+  const auto& foundation = view_.site.foundation;
+  if (!foundation.has_toe_head_share) return by_creep(x);
+  const double at_toe = by_creep(0.0);
+  return at_toe > 0.0 ? foundation.toe_head_share * by_creep(x) / at_toe : 0.0;
+}
+
+PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double to, double range_factor) const {
+  const auto& slab = view_.site.slab;
+  const auto& toe = *state.toe;
+  const double middle = 0.5 * (from + to);
+  const double behind = std::max(toe.y1, std::min(toe.y2, state.available_depth));
+  PanelLoad load{};
+  load.depth = hydraulics::mean_jump_depth({.d1 = toe.y1, .d2 = behind, .Lr = 4.3 * toe.y2}, from, to);
+  const double tailwater = state.available_depth;
+  const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
+  load.seepage = tailwater + between * creep_share(middle);
+  load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
+  load.failed = load.seepage;
+  const double head = toe.V1 * toe.V1 / (2.0 * gravity);
+  const auto pulse = floor_pulse(slab, toe.F1, middle / toe.y2);
+  load.range = pulse.range;
+  const double wanted = range_factor * pulse.suction * head;
+  const double bound = hydraulics::suction_cap(load.depth, atmosphere_, vapour_);
+  load.boils = wanted > bound;
+  const double suction = std::min(wanted, bound);
+  const double range = range_factor * std::max(0.0, pulse.range - pulse.suction) * head + suction;
+  const double together = slab.pulse_length * toe.y1;
+  const auto share = hydraulics::panel_coefficients(slab.panel_length / together, slab.panel_width / together);
+  load.sealed = share.sealed * suction;
+  load.open = share.four * range;
+  load.one = share.one * range;
+  return load;
+}
+
+}  // namespace quell::checks
