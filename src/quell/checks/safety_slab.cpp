@@ -55,9 +55,8 @@ struct PanelLoad {
 PanelLoad load_of(const BasinView& view, const CreepShare& creep, const TailwaterState& state, double from, double to) {
   const auto& slab = view.site.slab;
   const auto& toe = *state.toe;
-  const double behind = std::max(toe.y1, std::min(toe.y2, state.available_depth));
   PanelLoad load{};
-  load.depth = hydraulics::mean_jump_depth({.d1 = toe.y1, .d2 = behind, .Lr = 4.3 * toe.y2}, from, to);
+  load.depth = jump_depth_over(state, from, to);
   const double tailwater = state.available_depth;
   const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
   load.seepage = tailwater + between * creep.at(0.5 * (from + to));
