@@ -32,14 +32,15 @@ constexpr Symbol fill_in[] = {{"dK", "active coefficient in the earthquake less 
                               {"g2", "submerged unit weight", dimension::unit_weight, {7.0e3, 14.0e3}}};
 constexpr Symbol water_in[] = {{"kh", "horizontal acceleration over g", dimension::none, {0.0, 0.4}},
                                {"h", "depth of the water", dimension::length, not_negative}};
+constexpr Range usual_weight{1.0e3, 2.0e7};  // N per m, walls of 1 m to 50 m
 constexpr Symbol stability_in[] = {
-    {"F", "horizontal force on the stem, the way it is driven", force_per_length, above_zero},
+    {"F", "horizontal force on the stem, the way it is driven", force_per_length, usual_weight},
     {"M", "its moment about the floor", moment_per_length, any_value},
     {"s", "thickness of the base", dimension::length, above_zero},
-    {"W1", "weight of the stem", force_per_length, above_zero},
+    {"W1", "weight of the stem", force_per_length, usual_weight},
     {"a1", "its distance from the turning edge", dimension::length, not_negative},
-    {"W2", "weight of the base", force_per_length, above_zero},
-    {"W3", "weight of earth and water on the heel", force_per_length, not_negative},
+    {"W2", "weight of the base", force_per_length, usual_weight},
+    {"W3", "weight of earth and water on the heel", force_per_length, {0.0, 2.0e7}},
     {"a3", "its distance from the turning edge", dimension::length, not_negative},
     {"B", "width of the base", dimension::length, above_zero},
     {"u1", "uplift at the turning edge", dimension::pressure, not_negative, 0.0},
