@@ -104,7 +104,11 @@ void judge_earthquake(const BasinView& view, const WallSection& section, Safety&
 std::string case_text(const WallLoadCase& load) {
   return "Worst load case: " + std::string(load.name) + " (" + quantity_token(load.outside, dimension::length) + " behind, " +
          quantity_token(load.inside, dimension::length) + " in the basin, " + quantity_token(load.force, {0, 6, -12}) +
-         (load.is_inward ? " inward" : " outward") + ").";
+         (load.is_inward ? " inward" : " outward") +
+         (load.pulse > 0.0 ? ", of it a pulse of " + quantity_token(load.pulse, dimension::pressure) +
+                                 " on the whole wetted height: an envelope"
+                           : std::string{}) +
+         ").";
 }
 
 template <class Less>
