@@ -18,10 +18,12 @@ constexpr std::string_view stagnation_ids[] = {"slab.stagnation", "slab.joint"};
 constexpr std::string_view flotation_ids[] = {"slab.flotation"};
 constexpr std::string_view cavitation_ids[] = {"elements.cavitation", "chute.cavitation", "basin.velocity"};
 constexpr std::string_view abrasion_ids[] = {"elements.abrasion", "gates.unequal", "tailwater.drowned"};
-constexpr std::string_view vibration_ids[] = {"slab.vibration", "jump.waves"};
+constexpr std::string_view force_ids[] = {"elements.peak_force", "invert."};
+constexpr std::string_view vibration_ids[] = {"slab.vibration", "walls.vibration", "jump.waves"};
 constexpr std::string_view undermining_ids[] = {"river.", "foundation.end_cutoff", "tailwater.bed_degradation"};
 constexpr std::string_view piping_ids[] = {"foundation.creep", "foundation.exit_gradient", "foundation.rock"};
-constexpr std::string_view wall_ids[] = {"walls."};
+constexpr std::string_view wall_ids[] = {"walls.overturning", "walls.sliding", "walls.bearing", "walls.fluctuation",
+                                         "walls.earthquake"};
 constexpr std::string_view people_ids[] = {"safety."};
 
 constexpr Mode modes[] = {
@@ -32,6 +34,8 @@ constexpr Mode modes[] = {
     {"Cavitation", "vapour bubbles pit blocks, sills and joints", cavitation_ids},
     {"Abrasion by stones", "stones drawn in by uneven flow grind the floor like a mill", abrasion_ids},
     {"Vibration and waves", "the pulses of the jump shake slender parts; waves run down the river", vibration_ids},
+    {"Broken blocks and curve", "peaks of the force tear blocks and sills off, or press the curve of the invert through",
+     force_ids},
     {"Undermining", "scour and a sinking bed take the ground from below the sill", undermining_ids},
     {"Piping", "seepage carries soil out from below the floor", piping_ids},
     {"Overtopped or overloaded walls", "water or earth stands higher than the walls can bear", wall_ids},
@@ -66,10 +70,13 @@ Safety judge_safety(const BasinView& view) {
                       view.type.action == dissipators::Action::roller;
   if (spills) judge_river(view, safety);
   judge_foundation(view, safety);
+  judge_forces(view, safety);
   if (dissipators::makes_jump(view.type.action)) {
     judge_elements(view, safety);
     judge_slab(view, safety);
     judge_walls(view, safety);
+    judge_vibration(view, safety);
+    judge_invert(view, safety);
   }
   judge_model(view, safety);
   judge_operation(view, safety);

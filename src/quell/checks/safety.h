@@ -122,12 +122,44 @@ struct Flotation {
   double factor_anchored = 0.0;
 };
 
+/// One load case of a wall, per metre, in its worst state. A factor is infinite where nothing drives that way.
+struct WallLoadCase {
+  std::string_view id;                      ///< "empty", "drawdown", "operating_inward", "operating_outward", "earthquake"
+  std::string_view name;                    ///< for people
+  bool is_inward = true;                    ///< the wall is driven into the basin
+  double discharge = 0.0;                   ///< m3/s, of the worst state; 0: no flow
+  double outside = 0.0, inside = 0.0;       ///< water behind and before the wall, m above the apron
+  double pulse = 0.0;                       ///< Pa, peak of the fluctuation that acts
+  double force = 0.0, moment = 0.0;         ///< N, N m on the stem about the floor, the way it is driven
+  double overturning = 0.0, sliding = 0.0;  ///< factors
+  double overturning_needed = 0.0, sliding_needed = 0.0;
+  double largest_bearing = 0.0, smallest_bearing = 0.0;  ///< Pa; 0 where the force leaves the base
+  bool leaves_base = false;
+};
+
 struct WallCheck {
-  double height = 0.0, thickness = 0.0, base = 0.0;      ///< m, of a first L-shaped section
-  double force = 0.0, moment = 0.0;                      ///< N, N m per m, worst case
-  double overturning = 0.0, sliding = 0.0;               ///< factors
-  double largest_bearing = 0.0, smallest_bearing = 0.0;  ///< Pa
-  double fluctuation = 0.0;                              ///< Pa, peak on the inner face, local
+  double height = 0.0, thickness = 0.0, base = 0.0;  ///< m, of a first L-shaped section
+  double fluctuation = 0.0;                          ///< Pa, peak on the inner face, local
+  std::vector<WallLoadCase> cases;
+};
+
+/// Frequencies, s^-1. 0: not judged.
+struct Vibration {
+  double jump = 0.0;   ///< pulses that carry the energy, largest over the states
+  double wall = 0.0;   ///< first natural frequency of the wall, dry
+  double panel = 0.0;  ///< lowest of the anchored panels
+};
+
+/// Force of the flow on one block, pier or sill.
+struct ElementForce {
+  std::string_view kind, name;
+  double mean = 0.0, peak = 0.0;  ///< N
+};
+
+/// Pressure on the lowest point of the curve between chute and apron, at the flow that presses most. Radius 0: no curve.
+struct InvertCurve {
+  double radius = 0.0, discharge = 0.0;
+  double pressure = 0.0, added = 0.0;  ///< Pa: in all, and the part that the curve adds
 };
 
 struct FailureMode {
@@ -150,6 +182,9 @@ struct Safety {
   double range_share = 0.0;  ///< change of the bar force per 10 % of the pressure range
   Flotation flotation;
   WallCheck wall;
+  Vibration vibration;
+  std::vector<ElementForce> elements;
+  InvertCurve invert;
   Findings findings;
 };
 
@@ -167,5 +202,15 @@ void judge_operation(const BasinView& view, Safety& safety);
 void judge_elements(const BasinView& view, Safety& safety);
 void judge_slab(const BasinView& view, Safety& safety);
 void judge_walls(const BasinView& view, Safety& safety);
+void judge_vibration(const BasinView& view, Safety& safety);  ///< after slab and walls
+void judge_invert(const BasinView& view, Safety& safety);
+
+void judge_forces(const BasinView& view, Safety& safety);
+
+/// Length (m) of the roller, over which the mean depth rises and the fluctuation acts.
+double roller_length(const TailwaterState& state);
+
+/// Mean depth (m) in the jump over a stretch of the basin, m from the toe.
+double jump_depth_over(const TailwaterState& state, double from, double to);
 
 }  // namespace quell::checks

@@ -1,10 +1,11 @@
-// Blocks and sills: cavitation index where they stand, and whether stones will grind the basin.
+// Blocks and sills: peak of the force on each, cavitation index where they stand, and whether stones will grind the basin.
 #include <algorithm>
 #include <cmath>
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/cavitation.h"
 
 namespace quell::checks {
@@ -73,7 +74,39 @@ Finding abrasion(const BasinView& view) {
       {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
 }
 
+/// Chute blocks carry no load of their own type: the rule of the piers on their faces is an upper bound, for they lie along the
+/// floor of the chute.
+double chute_block_force(const BasinView& view, const dissipators::Element& element) {
+  double force = 0.0;
+  for (const auto& state : view.states)
+    force = std::max(
+        force, hydraulics::baffle_pier_force({.A = element.width * element.height, .y1 = state.toe->y1, .V1 = state.toe->V1}));
+  return force;
+}
+
 }  // namespace
+
+void judge_forces(const BasinView& view, Safety& safety) {
+  const double factor = view.site.elements.peak_factor;
+  for (const auto& load : view.structure.loads)
+    if (load.dimension == dimension::force) safety.elements.push_back({load.kind, load.name, load.value, factor * load.value});
+  for (const auto& element : view.structure.elements)
+    if (element.kind == "chute_block") {
+      const double force = chute_block_force(view, element);
+      safety.elements.push_back({element.kind, "Force on one chute block, upper bound", force, factor * force});
+    }
+  if (safety.elements.empty()) return;
+  const auto largest = std::max_element(safety.elements.begin(), safety.elements.end(),
+                                        [](const ElementForce& a, const ElementForce& b) { return a.peak < b.peak; });
+  safety.findings.push_back(
+      choice_note("elements.peak_force", "Largest peak of the force on a block or sill", largest->peak, dimension::force,
+                  std::string(largest->name) + ": " + quantity_token(factor, dimension::none) + " times the mean of " +
+                      quantity_token(largest->mean, dimension::force) +
+                      ". No source gives the factor: it is the input peak_factor of [elements], an envelope that a model must "
+                      "confirm. Act at "
+                      "mid-height; overturning, dowels, punching and debris are for the structural engineer.",
+                  dissipators::common_practice));
+}
 
 void judge_elements(const BasinView& view, Safety& safety) {
   if (const auto* element = first_in_jet(view.structure)) safety.findings.push_back(cavitation(view, *element));

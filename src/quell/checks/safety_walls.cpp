@@ -1,12 +1,12 @@
-// The walls: earth and water on the empty basin, pulses on the full one, and a first look at whether an L-shaped wall stands.
+// The walls as a first L-shaped section under a few load cases: empty basin, sudden stop of the flow, jump in the basin, and an
+// earthquake where the site gives one.
 #include <algorithm>
 #include <cmath>
 
-#include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
-#include "quell/checks/safety.h"
+#include "quell/checks/wall_section.h"
 #include "quell/dissipators/parts.h"
-#include "quell/hydraulics/basin_stability.h"
+#include "quell/hydraulics/wall_loads.h"
 
 namespace quell::checks {
 
@@ -15,74 +15,182 @@ using dissipators::limit_finding;
 
 namespace {
 
-constexpr double rest_pressure = 0.5;
-constexpr double moist_weight = 19.0e3, submerged_weight = 11.0e3;  ///< N/m3, usual fill
-constexpr double friction = 0.577;                                  ///< tan 30 degrees
-constexpr double base_share = 0.65;       ///< width of the base over the height of the wall: a first section
-constexpr double wall_peak = 4.0 * 0.07;  ///< peak of the pressure on the wall over V1^2/2g, three to five times its rms
-constexpr dissipators::Rule first_check{"practice", "usual fill, earth at rest, friction of 30 degrees: a first check",
+constexpr double base_share = 0.65;  ///< width of the base over the height of the wall: a first section
+constexpr dissipators::Rule first_check{"practice", "1.5 in every load case: no source gives less for the rare ones",
                                         Provenance::common_practice};
+constexpr dissipators::Rule sliding_rule{
+    "em_2100_2005", "least factors: usual 1.5, unusual 1.3, extreme 1.1, by the class of the structure", Provenance::memory};
 
-/// Fill and ground water behind the wall, m above the apron.
-struct Behind {
-  double fill, water;
-};
-Behind behind_wall(const BasinView& view, const Safety& safety) {
-  const double fill = view.site.ground.has_level ? std::min(view.wall_height, view.site.ground.ground_level - view.apron_level)
-                                                 : view.wall_height;
-  const double water = std::clamp(safety.flotation.groundwater_level - view.apron_level, 0.0, std::max(fill, 0.0));
-  return {std::max(fill, 0.0), water};
+constexpr CaseKind empty_basin{"empty", "Empty basin, ground water behind", 1.3};
+constexpr CaseKind drawdown{"drawdown", "Sudden stop of the flow, water left behind", 1.3};
+constexpr CaseKind operating_inward{"operating_inward", "Jump in the basin, tailwater behind", 1.5};
+constexpr CaseKind operating_outward{"operating_outward", "Jump in the basin, low water behind", 1.5};
+constexpr CaseKind earthquake{"earthquake", "Earthquake, no flood", 1.1};
+
+/// How much of what is needed the worse of both factors reaches.
+double reserve(const WallLoadCase& load) {
+  return std::min(load.overturning / load.overturning_needed, load.sliding / load.sliding_needed);
+}
+void keep_worse(const WallLoadCase& candidate, WallLoadCase& worst) {
+  if (worst.id.empty() || reserve(candidate) < reserve(worst) ||
+      (reserve(candidate) == reserve(worst) && candidate.force > worst.force))
+    worst = candidate;
+}
+
+double peak_pulse(const BasinView& view, double velocity) {
+  return hydraulics::wall_pulse({.k = view.site.walls.fluctuation_peak, .Cp = view.site.walls.fluctuation_rms, .V = velocity});
+}
+
+/// Level of the river without flow, its bed lowered as allowed for, over the apron.
+double no_flow_depth(const BasinView& view) {
+  return view.site.river.bed_level - view.site.river.bed_degradation - view.apron_level;
+}
+
+/// Panel by panel over all states; the pulses act as far as the roller reaches.
+void judge_operating(const BasinView& view, const WallSection& section, Safety& safety) {
+  WallLoadCase inward, outward;
+  const double low = no_flow_depth(view);
+  for (const auto& state : view.states)
+    for (const auto& panel : safety.panels) {
+      const bool in_roller = panel.from < roller_length(state);
+      WallState load{.outside = state.available_depth,
+                     .inside = jump_depth_over(state, panel.from, panel.to),
+                     .pulse = in_roller ? peak_pulse(view, state.toe->V1) : 0.0,
+                     .discharge = state.toe->discharge};
+      keep_worse(section.under(operating_inward, load, true), inward);
+      load.outside = std::min(low, state.available_depth);
+      keep_worse(section.under(operating_outward, load, false), outward);
+    }
+  for (const auto& load : {inward, outward})
+    if (!load.id.empty()) safety.wall.cases.push_back(load);
+}
+
+void judge_earthquake(const BasinView& view, const WallSection& section, Safety& safety) {
+  const auto& walls = view.site.walls;
+  const auto note = [&safety](double kh, std::string text) {
+    safety.findings.push_back(choice_note("walls.earthquake", "Horizontal acceleration judged on the walls, over g", kh,
+                                          dimension::none, std::move(text),
+                                          {"mononobe_matsuo_1929", "level fill, upright wall", Provenance::memory}));
+  };
+  if (!walls.has_seismic)
+    return note(0.0, "No earthquake was judged: the site gives no seismic_coefficient in [walls]. The national code decides.");
+  const auto coefficient = [&walls](double kh) {
+    return hydraulics::earth_coefficient_in_earthquake({.phi = walls.fill_friction, .delta = 0.0, .kh = kh, .kv = 0.0});
+  };
+  const auto moved = coefficient(walls.seismic_coefficient);
+  const auto still = coefficient(0.0);
+  if (!moved || !still) return note(walls.seismic_coefficient, "Not judged: the fill itself slides at this acceleration.");
+  // An ordinary day: the smallest discharge, and the ground water with it.
+  const TailwaterState* ordinary = nullptr;
+  for (const auto& state : view.states)
+    if (state.tailwater_case == site::TailwaterCase::expected &&
+        (ordinary == nullptr || state.toe->discharge < ordinary->toe->discharge))
+      ordinary = &state;
+  if (ordinary == nullptr) return;
+  const WallState load{.outside = ordinary->available_depth,
+                       .inside = ordinary->available_depth,
+                       .kh = walls.seismic_coefficient,
+                       .dK = *moved - *still,
+                       .discharge = ordinary->toe->discharge};
+  auto worst = section.under(earthquake, load, true);
+  keep_worse(section.under(earthquake, load, false), worst);
+  safety.wall.cases.push_back(worst);
+  note(walls.seismic_coefficient,
+       "Fill by the sliding wedge on top of earth at rest, water by Westergaard, inertia of wall and soil on the heel; "
+       "tailwater "
+       "of the smallest discharge on both sides. A wall that cannot yield bears more.");
+}
+
+std::string case_text(const WallLoadCase& load) {
+  return "Worst load case: " + std::string(load.name) + " (" + quantity_token(load.outside, dimension::length) + " behind, " +
+         quantity_token(load.inside, dimension::length) + " in the basin, " + quantity_token(load.force, {0, 6, -12}) +
+         (load.is_inward ? " inward" : " outward") +
+         (load.pulse > 0.0 ? ", of it a pulse of " + quantity_token(load.pulse, dimension::pressure) +
+                                 " on the whole wetted height: an envelope"
+                           : std::string{}) +
+         ").";
+}
+
+template <class Less>
+const WallLoadCase& worst_case(const WallCheck& wall, Less less) {
+  return *std::min_element(wall.cases.begin(), wall.cases.end(), less);
+}
+
+void add_bearing(const BasinView& view, Safety& safety) {
+  const auto& worst = worst_case(
+      safety.wall, [](const WallLoadCase& a, const WallLoadCase& b) { return a.largest_bearing > b.largest_bearing; });
+  const auto& walls = view.site.walls;
+  const bool gapes = std::any_of(safety.wall.cases.begin(), safety.wall.cases.end(),
+                                 [](const WallLoadCase& load) { return load.leaves_base; });
+  const std::string text = case_text(worst) + (gapes ? " In another case the force leaves the base." : "");
+  const char* title = "Largest bearing pressure below the wall";
+  if (walls.has_bearing)
+    safety.findings.push_back(limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
+                                            walls.bearing_allowed, dimension::pressure, Status::caution, text,
+                                            "Widen the base, or improve the ground.", dissipators::common_practice));
+  else
+    safety.findings.push_back(choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
+                                          text + " What the ground may take is not given: [walls] bearing_allowed.",
+                                          dissipators::common_practice));
+}
+
+void add_findings(const BasinView& view, Safety& safety) {
+  const auto& wall = safety.wall;
+  const auto& turned = worst_case(wall, [](const WallLoadCase& a, const WallLoadCase& b) {
+    return a.overturning / a.overturning_needed < b.overturning / b.overturning_needed;
+  });
+  const auto& slid = worst_case(wall, [](const WallLoadCase& a, const WallLoadCase& b) {
+    return a.sliding / a.sliding_needed < b.sliding / b.sliding_needed;
+  });
+  if (std::isfinite(turned.overturning))
+    safety.findings.push_back(limit_finding(
+        "walls.overturning", "Safety of the wall against overturning, free-standing", turned.overturning, LimitSense::at_least,
+        turned.overturning_needed, dimension::none, Status::caution,
+        case_text(turned) + " An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base.",
+        "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
+        first_check));
+  if (std::isfinite(slid.sliding))
+    safety.findings.push_back(
+        limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut", slid.sliding,
+                      LimitSense::at_least, slid.sliding_needed, dimension::none, Status::caution,
+                      case_text(slid) + " The slab between the walls usually carries what friction does not.",
+                      "Preliminary: let the slab act as a strut, or key the base.", sliding_rule));
+  add_bearing(view, safety);
 }
 
 }  // namespace
 
 void judge_walls(const BasinView& view, Safety& safety) {
   auto& wall = safety.wall;
+  if (!(view.wall_height > 0.0) || !(view.wall_thickness > 0.0)) return;
+  const double wished = view.site.walls.base_width;
+  const WallSection section(view, wished > 0.0 ? wished : base_share * view.wall_height);
   wall.height = view.wall_height;
   wall.thickness = view.wall_thickness;
+  wall.base = section.base();
   double velocity = 0.0;
-  for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
-  wall.fluctuation = wall_peak * 0.5 * water_density * velocity * velocity;
-  const auto [fill, water] = behind_wall(view, safety);
-  if (!(fill > 0.0) || !(wall.height > 0.0)) return;
-  const auto load = hydraulics::backfill_on_wall(
-      {.h = fill, .hw = water, .K0 = rest_pressure, .gamma = moist_weight, .gamma_below = submerged_weight});
-  wall.force = load.force;
-  wall.moment = load.moment;
-  wall.base = base_share * wall.height;
-  const double gamma_c = view.site.slab.concrete_unit_weight;
-  const double heel = std::max(0.0, wall.base - wall.thickness);
-  const double stem = gamma_c * wall.thickness * wall.height;
-  const double footing = gamma_c * wall.base * view.slab_thickness;
-  const double soil = heel * (moist_weight * (fill - water) + (submerged_weight + water_unit_weight) * water);
-  const double uplift = 0.5 * water_unit_weight * water * wall.base;
-  const double normal = stem + footing + soil - uplift;
-  // About the inner edge of the base; the uplift falls from the fill's side to nothing at the basin.
-  const double resisting = stem * 0.5 * wall.thickness + footing * 0.5 * wall.base + soil * (wall.thickness + 0.5 * heel);
-  const double driving = wall.moment + wall.force * view.slab_thickness + uplift * 2.0 / 3.0 * wall.base;
-  wall.overturning = resisting / driving;
-  wall.sliding = std::max(0.0, normal) * friction / wall.force;
-  const double arm = normal > 0.0 ? (resisting - driving) / normal : 0.0;
-  if (const auto bearing =
-          hydraulics::bearing_pressure({.N = std::max(normal, 1.0), .e = 0.5 * wall.base - arm, .B = wall.base})) {
-    wall.largest_bearing = bearing->largest;
-    wall.smallest_bearing = bearing->smallest;
+  double highest = no_flow_depth(view);
+  for (const auto& state : view.states) {
+    velocity = std::max(velocity, state.toe->V1);
+    highest = std::max(highest, state.available_depth);
   }
-  safety.findings.push_back(limit_finding(
-      "walls.overturning", "Safety of the wall against overturning, free-standing, empty basin", wall.overturning,
-      LimitSense::at_least, 1.5, dimension::none, Status::caution,
-      "An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base under " +
-          quantity_token(wall.force, dimension::force) + " per metre; bearing up to " +
-          quantity_token(wall.largest_bearing, dimension::pressure) + ".",
-      "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
-      first_check));
-  safety.findings.push_back(limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut",
-                                          wall.sliding, LimitSense::at_least, 1.3, dimension::none, Status::caution,
-                                          "The slab between the walls usually carries what friction does not.",
-                                          "Preliminary: let the slab act as a strut, or key the base.", first_check));
+  wall.fluctuation = peak_pulse(view, velocity);
+  wall.cases.reserve(5);
+  // Ground water stands no higher than the ground; what stands free above it falls with the river.
+  const double ground_water = std::min(safety.flotation.groundwater_level - view.apron_level, section.fill());
+  wall.cases.push_back(section.under(empty_basin, {.outside = ground_water, .inside = -view.slab_thickness}, true));
+  const double stopped = no_flow_depth(view);
+  const double left = stopped + view.site.walls.drawdown_lag * (highest - stopped);
+  wall.cases.push_back(
+      section.under(drawdown, {.outside = std::max(stopped, std::min(left, section.fill())), .inside = stopped}, true));
+  judge_operating(view, section, safety);
+  judge_earthquake(view, section, safety);
+  add_findings(view, safety);
   safety.findings.push_back(
       choice_note("walls.fluctuation", "Peak pressure of the jump on a wall, local", wall.fluctuation, dimension::pressure,
-                  "Four times an rms of 0.07 velocity heads: uncertain, over the wetted height of the roller.",
+                  quantity_token(view.site.walls.fluctuation_peak, dimension::none) + " times an rms of " +
+                      quantity_token(view.site.walls.fluctuation_rms, dimension::none) +
+                      " velocity heads: uncertain, over the wetted height of the roller.",
                   {"practice", "three to five times the rms", Provenance::common_practice}));
 }
 

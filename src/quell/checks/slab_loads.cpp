@@ -4,6 +4,7 @@
 
 #include "quell/base/constants.h"
 #include "quell/checks/floor_pulses.h"
+#include "quell/checks/safety.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/slab_uplift.h"
 
@@ -33,9 +34,8 @@ PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double t
   const auto& slab = view_.site.slab;
   const auto& toe = *state.toe;
   const double middle = 0.5 * (from + to);
-  const double behind = std::max(toe.y1, std::min(toe.y2, state.available_depth));
   PanelLoad load{};
-  load.depth = hydraulics::mean_jump_depth({.d1 = toe.y1, .d2 = behind, .Lr = 4.3 * toe.y2}, from, to);
+  load.depth = jump_depth_over(state, from, to);
   const double tailwater = state.available_depth;
   const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
   load.seepage = tailwater + between * creep_share(middle);

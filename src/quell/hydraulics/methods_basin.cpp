@@ -4,23 +4,58 @@
 #include "quell/hydraulics/methods.h"
 #include "quell/hydraulics/river_protection.h"
 #include "quell/hydraulics/slab_uplift.h"
+#include "quell/hydraulics/vibration.h"
+#include "quell/hydraulics/wall_loads.h"
 
 namespace quell::hydraulics {
 
 std::span<const Method* const> basin_methods() {
   static constexpr const Method* list[] = {
-      &record::basin_freeboard,   &record::chute_freeboard,       &record::invert_curve_pressure,
-      &record::baffle_pier_force, &record::stagnation_force,      &record::largest_flare,
-      &record::jet_throw,         &record::jet_throw_depth,       &record::bucket_pressure_head,
-      &record::scour_veronese,    &record::scour_mason_arumugam,  &record::scour_mason_arumugam_constant,
-      &record::scour_head_factor, &record::riprap_escarameia_may, &record::riprap_maynord,
-      &record::stone_mass,        &record::scour_schoklitsch,     &record::scour_jaeger,
-      &record::scour_novak,       &record::scour_growth,          &record::launching_apron,
-      &record::cutoff_depth,      &record::mean_jump_depth,       &record::uplift_head,
-      &record::suction_cap,       &record::uplift_thickness,      &record::panel_coefficients,
-      &record::stagnation_head,   &record::anchored_pressure,     &record::rock_anchor_length,
-      &record::bond_length,       &record::flotation_factor,      &record::water_on_wall,
-      &record::backfill_on_wall,  &record::bearing_pressure,      &record::sliding_factor,
+      &record::basin_freeboard,
+      &record::chute_freeboard,
+      &record::invert_curve_pressure,
+      &record::baffle_pier_force,
+      &record::stagnation_force,
+      &record::largest_flare,
+      &record::jet_throw,
+      &record::jet_throw_depth,
+      &record::bucket_pressure_head,
+      &record::scour_veronese,
+      &record::scour_mason_arumugam,
+      &record::scour_mason_arumugam_constant,
+      &record::scour_head_factor,
+      &record::riprap_escarameia_may,
+      &record::riprap_maynord,
+      &record::stone_mass,
+      &record::scour_schoklitsch,
+      &record::scour_jaeger,
+      &record::scour_novak,
+      &record::scour_growth,
+      &record::launching_apron,
+      &record::cutoff_depth,
+      &record::mean_jump_depth,
+      &record::uplift_head,
+      &record::suction_cap,
+      &record::uplift_thickness,
+      &record::panel_coefficients,
+      &record::stagnation_head,
+      &record::anchored_pressure,
+      &record::rock_anchor_length,
+      &record::bond_length,
+      &record::flotation_factor,
+      &record::water_on_wall,
+      &record::backfill_on_wall,
+      &record::bearing_pressure,
+      &record::sliding_factor,
+      &record::wall_pulse,
+      &record::even_pressure_on_wall,
+      &record::earth_coefficient_in_earthquake,
+      &record::earthquake_in_fill,
+      &record::earthquake_in_water,
+      &record::wall_stability,
+      &record::pulse_frequency,
+      &record::cantilever_frequency,
+      &record::anchored_panel_frequency,
   };
   return list;
 }

@@ -1,5 +1,6 @@
 #include "quell/io/safety_json.h"
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace quell::io {
@@ -30,6 +31,44 @@ Json panel_json(const checks::SlabPanel& panel) {
               {"bar_use_joints_open", panel.use_open},
               {"bar_use_one_joint", panel.use_failed},
               {"bar_length", panel.bar_length}};
+}
+
+/// A factor is null where nothing drives the wall that way, the bearing where the force leaves the base.
+Json wall_case_json(const checks::WallLoadCase& load) {
+  const auto finite = [](double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); };
+  return Json{{"case", load.id},
+              {"name", load.name},
+              {"direction", load.is_inward ? "inward" : "outward"},
+              {"discharge", load.discharge},
+              {"outside", load.outside},
+              {"inside", load.inside},
+              {"pulse", load.pulse},
+              {"force", load.force},
+              {"moment", load.moment},
+              {"overturning", finite(load.overturning)},
+              {"overturning_needed", load.overturning_needed},
+              {"sliding", finite(load.sliding)},
+              {"sliding_needed", load.sliding_needed},
+              {"largest_bearing", load.leaves_base ? Json(nullptr) : Json(load.largest_bearing)}};
+}
+
+Json wall_json(const checks::WallCheck& wall) {
+  Json json{{"height", wall.height},
+            {"thickness", wall.thickness},
+            {"base", wall.base},
+            {"fluctuation", wall.fluctuation},
+            {"cases", Json::array()}};
+  for (const auto& load : wall.cases) json["cases"].push_back(wall_case_json(load));
+  return json;
+}
+
+Json vibration_json(const checks::Vibration& vibration) {
+  const auto judged = [](double value) { return value > 0.0 ? Json(value) : Json(nullptr); };
+  return Json{{"jump", judged(vibration.jump)}, {"wall", judged(vibration.wall)}, {"panel", judged(vibration.panel)}};
+}
+
+Json invert_json(const checks::InvertCurve& curve) {
+  return Json{{"radius", curve.radius}, {"discharge", curve.discharge}, {"pressure", curve.pressure}, {"added", curve.added}};
 }
 
 Json river_json(const checks::RiverProtection& river) {
@@ -85,6 +124,9 @@ Json safety_json(const checks::Safety& safety) {
   Json json{{"panels", Json::array()},
             {"flotation", safety.flotation.factor_anchored > 0.0 ? Json(safety.flotation.factor_anchored) : Json(nullptr)},
             {"wall", nullptr},
+            {"elements", Json::array()},
+            {"vibration", nullptr},
+            {"invert", nullptr},
             {"seepage", Json{{"head", safety.seepage.head},
                              {"creep_ratio", safety.seepage.on_soil ? Json(safety.seepage.creep_ratio) : Json(nullptr)},
                              {"creep_needed", safety.seepage.on_soil ? Json(safety.seepage.creep_needed) : Json(nullptr)},
@@ -94,12 +136,11 @@ Json safety_json(const checks::Safety& safety) {
             {"model", model_json(safety.model)},
             {"operation", Json::array()}};
   for (const auto& panel : safety.panels) json["panels"].push_back(panel_json(panel));
-  if (safety.wall.force > 0.0)
-    json["wall"] = Json{{"force", safety.wall.force},
-                        {"moment", safety.wall.moment},
-                        {"overturning", safety.wall.overturning},
-                        {"sliding", safety.wall.sliding},
-                        {"largest_bearing", safety.wall.largest_bearing}};
+  if (!safety.wall.cases.empty()) json["wall"] = wall_json(safety.wall);
+  for (const auto& force : safety.elements)
+    json["elements"].push_back({{"element", force.kind}, {"name", force.name}, {"mean", force.mean}, {"peak", force.peak}});
+  json["vibration"] = vibration_json(safety.vibration);
+  if (safety.invert.radius > 0.0) json["invert"] = invert_json(safety.invert);
   for (const auto& row : safety.operation) json["operation"].push_back(operation_json(row));
   return json;
 }

@@ -8,7 +8,7 @@ std::span<const Key> schema() {
   static const std::vector<Key> all = [] {
     std::vector<Key> keys;
     for (const auto rows : {head_rows(), structure_rows(), gate_rows(), river_rows(), survey_rows(), flood_rows(), basin_rows(),
-                            choice_rows(), ground_rows(), safety_rows()})
+                            choice_rows(), ground_rows(), safety_rows(), wall_rows()})
       keys.insert(keys.end(), rows.begin(), rows.end());
     return keys;
   }();

@@ -18,6 +18,7 @@ std::span<const Key> basin_rows();      ///< basin
 std::span<const Key> choice_rows();     ///< basin's choices
 std::span<const Key> ground_rows();     ///< ground
 std::span<const Key> safety_rows();     ///< slab, foundation, laboratory
+std::span<const Key> wall_rows();       ///< walls, elements
 
 inline constexpr Range level_range{-500.0, 9000.0};
 inline constexpr Range basin_length_range{0.5, 500.0};  ///< m

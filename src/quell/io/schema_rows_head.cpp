@@ -32,6 +32,8 @@ const Key rows[] = {
     {.section = "", .name = "basin", .kind = Kind::table, .help = "Wishes and limits for the stilling basin."},
     {.section = "", .name = "ground", .kind = Kind::table, .help = "Ground and foundation at the basin."},
     {.section = "", .name = "slab", .kind = Kind::table, .help = "Slab of the basin, its drains and anchors, for the safety checks."},
+    {.section = "", .name = "walls", .kind = Kind::table, .help = "Walls of the basin and the fill behind them, for the safety checks."},
+    {.section = "", .name = "elements", .kind = Kind::table, .help = "Forces on blocks, piers and sills, for the safety checks."},
     {.section = "", .name = "foundation", .kind = Kind::table, .help = "Soil below crest and basin, and cutoffs against seepage."},
     {.section = "", .name = "laboratory", .kind = Kind::table, .help = "Laboratory in which a physical model could be built."},
     {.section = "", .name = "accepted", .kind = Kind::tables,

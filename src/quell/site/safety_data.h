@@ -28,7 +28,8 @@ struct Slab {
   double suction = 0.8;                  ///< Cp-, the part of it below the mean: an envelope
   std::vector<PressurePoint> pressure;   ///< instead of the two above; by Froude number, then by place
   JointState joints = JointState::one_failed;
-  double pulse_length = 2.0;  ///< length over which the fluctuation hangs together, in depths at the toe
+  double pulse_length = 2.0;     ///< length over which the fluctuation hangs together, in depths at the toe
+  double pulse_strouhal = 0.01;  ///< St = f d1/V1 of the pulses that carry the energy: uncertain
   bool has_groundwater = false;
   double groundwater_level = 0.0;  ///< m beside the basin when it is empty; the highest tailwater where it is not given
 
@@ -40,6 +41,30 @@ struct Slab {
   double rock_bond = 0.5e6;          ///< Pa, grout to rock, allowable
   double bar_bond = 1.0e6;           ///< Pa, bar to grout, allowable
   double rock_unit_weight = 16.2e3;  ///< N/m3, submerged
+};
+
+/// Walls of the basin and the fill behind them. Common practice for usual fill where nothing else is said.
+struct Walls {
+  double thickness = 0.0;                 ///< m, mean; 0: the first measure of the quantities
+  double base_width = 0.0;                ///< m, of the L-shaped base; 0: 0.65 of the height
+  double moist_weight = 19.0e3;           ///< N/m3, fill above the water table
+  double submerged_weight = 11.0e3;       ///< N/m3, fill below it
+  double earth_pressure = 0.5;            ///< K0, at rest
+  double fill_friction = 0.523598775598;  ///< rad, of the fill; the earthquake asks for it
+  double base_friction = 0.523598775598;  ///< rad, base on its ground
+  double drawdown_lag = 1.0;              ///< share of the tailwater's fall that stays behind the wall
+  double fluctuation_rms = 0.07;          ///< Cp', rms of the pressure on the wall over V1^2/2g: uncertain
+  double fluctuation_peak = 4.0;          ///< peak over rms, 3 to 5: uncertain
+  bool has_bearing = false;
+  double bearing_allowed = 0.0;  ///< Pa
+  bool has_seismic = false;
+  double seismic_coefficient = 0.0;  ///< kh, horizontal acceleration over g
+  double concrete_modulus = 30.0e9;  ///< Pa
+};
+
+/// Blocks, piers and sills.
+struct ElementForces {
+  double peak_factor = 1.5;  ///< peak over mean force: an envelope
 };
 
 /// What crest and basin stand on, in the order of the site file's words.

@@ -144,6 +144,8 @@ struct Site {
   BasinWishes basin;
   Ground ground;
   Slab slab;
+  Walls walls;
+  ElementForces elements;
   Foundation foundation;
   Laboratory laboratory;
   std::vector<Acceptance> accepted;

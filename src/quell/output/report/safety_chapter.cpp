@@ -1,5 +1,6 @@
 // The structure that survives: ways to fail, slab and anchors, walls, foundation, protection of the river, operation, model.
 #include <fmt/format.h>
+#include <cmath>
 
 #include "quell/output/drawing/figures.h"
 #include "quell/output/report/chapters.h"
@@ -85,6 +86,73 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
               std::to_string(panel.bars), p.quantity(panel.bar_force, dimension::force, 3), p.ratio(panel.bar_use),
               p.ratio(panel.use_sealed), p.ratio(panel.use_open), p.ratio(panel.use_failed), p.level(panel.grid_needed),
               p.level(panel.bar_length)});
+  html.close_table();
+}
+
+/// Factor over what it needs; a dash where nothing drives the wall that way.
+std::string factor_text(const Printer& p, double factor, double needed) {
+  if (!std::isfinite(factor)) return "–";
+  return (factor >= 1000.0 ? "&gt; 999" : p.ratio(factor)) + " / " + p.ratio(needed);
+}
+
+void write_walls(Html& html, const Safety& safety, const Printer& p) {
+  const auto& wall = safety.wall;
+  if (wall.cases.empty()) return;
+  const std::string m = p.length_unit();
+  html.element("h3", "Walls");
+  html.element(
+      "p",
+      fmt::format(
+          "A first L-shaped section, {} high, {} thick, base {} wide, each load case in its worst state, per length of "
+          "wall. Water stands above the apron; force and moment act on the stem at the floor, the moment in force times "
+          "length over length. The pulse is the local peak, taken over the whole wetted height.",
+          p.with_unit(p.level(wall.height), m), p.with_unit(p.level(wall.thickness), m), p.with_unit(p.level(wall.base), m)));
+  html.open_table("dense", {{"Load case", ""},
+                            {with_head("Discharge", p.discharge_unit()), "n"},
+                            {with_head("Water behind", m), "n"},
+                            {with_head("Water inside", m), "n"},
+                            {"Pulse", "n"},
+                            {"Drives", ""},
+                            {"Force", "n"},
+                            {"Moment", "n"},
+                            {"Overturning / needed", "n"},
+                            {"Sliding / needed", "n"},
+                            {"Bearing", "n"}});
+  for (const auto& load : wall.cases) {
+    const bool drives = load.force > 0.0;
+    html.row(
+        {escape_xml(load.name), load.discharge > 0.0 ? p.discharge(load.discharge) : "–", p.level(load.outside),
+         p.level(load.inside), load.pulse > 0.0 ? p.quantity(load.pulse, dimension::pressure, 3) : "–",
+         !drives          ? "nothing"
+         : load.is_inward ? "inward"
+                          : "outward",
+         drives ? p.quantity(load.force, {0, 6, -12}, 3) : "–", drives ? p.quantity(load.moment, dimension::force, 3) : "–",
+         factor_text(p, load.overturning, load.overturning_needed), factor_text(p, load.sliding, load.sliding_needed),
+         load.leaves_base ? "leaves the base"
+         : drives         ? p.quantity(load.largest_bearing, dimension::pressure, 3)
+                          : "–"},
+        load.overturning < load.overturning_needed || load.sliding < load.sliding_needed ? "strong" : "");
+  }
+  html.close_table();
+}
+
+void write_forces(Html& html, const Safety& safety, const Printer& p) {
+  const auto& vibration = safety.vibration;
+  if (safety.elements.empty() && !(safety.invert.radius > 0.0) && !(vibration.jump > 0.0)) return;
+  html.element("h3", "Forces on parts, and their frequencies");
+  html.open_table("", {{"Part", ""}, {"Mean", "n"}, {"Peak", "n"}, {"Note", "q"}});
+  for (const auto& force : safety.elements)
+    html.row({escape_xml(force.name), p.quantity(force.mean, dimension::force, 3), p.quantity(force.peak, dimension::force, 3),
+              "peak by [elements] peak_factor, an envelope"});
+  if (safety.invert.radius > 0.0)
+    html.row({"Pressure on the curve of the invert", p.quantity(safety.invert.pressure, dimension::pressure, 3), "–",
+              "of which the curve adds " + p.quantity(safety.invert.added, dimension::pressure, 3)});
+  const auto rate = [&](std::string_view name, double value, std::string_view note) {
+    if (value > 0.0) html.row({escape_xml(name), p.quantity(value, {0, 0, -6}, 3), "–", escape_xml(note)});
+  };
+  rate("Pulses of the jump", vibration.jump, "largest over the discharges; order of size");
+  rate("First frequency of the wall", vibration.wall, "cantilever, dry");
+  rate("Lowest frequency of the anchored panels", vibration.panel, "on the bars alone, dry");
   html.close_table();
 }
 
@@ -215,6 +283,8 @@ void write_safety(Html& html, const ReportData& data, Figures& figures) {
       "published table here; they are inputs with an envelope for default.");
   write_modes(html, *data.chosen, p);
   write_slab(html, safety, p);
+  write_walls(html, safety, p);
+  write_forces(html, safety, p);
   write_foundation(html, safety, p);
   write_river_protection(html, safety, p);
   write_operation(html, safety, p);
