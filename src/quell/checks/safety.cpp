@@ -13,14 +13,16 @@ struct Mode {
 };
 
 constexpr std::string_view sweep_out_ids[] = {"tailwater.margin", "tailwater.sweep_out", "tailwater.sequent_depth", "gates."};
-constexpr std::string_view uplift_ids[] = {"slab.uplift", "slab.anchors", "slab.thickness", "slab.fluctuation"};
+constexpr std::string_view uplift_ids[] = {"slab.uplift", "foundation.uplift", "slab.anchors", "slab.thickness",
+                                           "slab.fluctuation"};
 constexpr std::string_view stagnation_ids[] = {"slab.stagnation", "slab.joint"};
 constexpr std::string_view flotation_ids[] = {"slab.flotation"};
 constexpr std::string_view cavitation_ids[] = {"elements.cavitation", "chute.cavitation", "basin.velocity"};
 constexpr std::string_view abrasion_ids[] = {"elements.abrasion", "gates.unequal", "tailwater.drowned"};
 constexpr std::string_view vibration_ids[] = {"slab.vibration", "jump.waves"};
 constexpr std::string_view undermining_ids[] = {"river.", "foundation.end_cutoff", "tailwater.bed_degradation"};
-constexpr std::string_view piping_ids[] = {"foundation.creep", "foundation.exit_gradient", "foundation.rock"};
+constexpr std::string_view piping_ids[] = {"foundation.creep", "foundation.exit_gradient", "foundation.rock",
+                                           "foundation.drain_filter"};
 constexpr std::string_view wall_ids[] = {"walls."};
 constexpr std::string_view people_ids[] = {"safety."};
 
