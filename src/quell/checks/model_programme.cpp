@@ -24,7 +24,8 @@ constexpr double spare = 1.25;         ///< of every range
 
 constexpr std::string_view measure_smallest = "depth at the toe, front of the jump, levels, waves down the river";
 constexpr std::string_view measure_floods =
-    "mean and fluctuating pressures on floor, blocks and walls; levels along the walls; velocities over the sill; scour";
+    "front of the jump at each tailwater; mean and fluctuating pressures on floor, blocks and walls; levels along the walls; "
+    "velocities over the sill; scour";
 constexpr std::string_view measure_margin =
     "front of the jump at each tailwater; pressures on the floor; velocities over the sill";
 constexpr std::string_view measure_sweep_out =
@@ -106,10 +107,10 @@ void add_discharges(const BasinView& view, ModelAdvice& model) {
   };
   const std::pair<std::string_view, const TailwaterState*> wanted[] = {
       {"smallest discharge", &least_of(view, [](const TailwaterState& state) { return state.toe->discharge; })},
-      {"governing discharge", &view.states.front()},
-      {"smallest margin of tailwater", &least_of(view, margin)},
       {"design flood", &least_of(view, near(view.site.discharges.design_flood))},
-      {"check flood", &least_of(view, near(view.site.discharges.check_flood))}};
+      {"check flood", &least_of(view, near(view.site.discharges.check_flood))},
+      {"governing discharge", &view.states.front()},
+      {"smallest margin of tailwater", &least_of(view, margin)}};
   for (const auto& [name, state] : wanted) {
     const double discharge = state->toe->discharge;
     const auto same = std::find_if(model.runs.begin(), model.runs.end(),

@@ -20,6 +20,7 @@ namespace {
 constexpr double largest_over_median = 1.5;
 constexpr double stone_gravity = 2.65;
 constexpr Dimension mass_dimension{0, 6, 0};
+constexpr double wide_enough = 1.5;     ///< upper over lower limit that a quarry can keep, by practice
 constexpr double least_layer = 0.15;    ///< m of a filter layer placed in the dry
 constexpr double under_water = 1.5;     ///< more of every layer
 constexpr double shallow_launch = 4.6;  ///< m of scour, from which on more stone is lost
@@ -90,12 +91,14 @@ void design_filter(const site::RiverBed& bed, const RiverProtection& river, Ston
 void launch(const RiverProtection& river, const BedScour& scour, StoneLayers& layers) {
   if (!scour.known || !(scour.grown > 0.0)) return;
   layers.launch_scour = scour.grown;
-  const hydraulics::LaunchInput input{.T = river.thickness, .D = scour.grown};
+  // The factors count what is lost under water: the settled layer is as thick as one placed in the dry.
+  const double settled = river.thickness / under_water;
+  const hydraulics::LaunchInput input{.T = settled, .D = scour.grown};
   const auto apron = hydraulics::launching_apron(input);
   layers.launch_length = apron.length;
-  layers.launch_volume = std::max(
-      apron.volume,
-      hydraulics::launch_volume({.T = river.thickness, .D = scour.grown, .f = scour.grown > shallow_launch ? 1.75 : 1.5}));
+  layers.launch_volume =
+      std::max(apron.volume,
+               hydraulics::launch_volume({.T = settled, .D = scour.grown, .f = scour.grown > shallow_launch ? 1.75 : 1.5}));
   layers.launch_thickness = layers.launch_volume / layers.launch_length;
 }
 
@@ -135,8 +138,14 @@ Finding filter_finding(const StoneLayers& layers) {
         std::string(id), title, layers.stone_on_bed, LimitSense::at_most, 5.0, dimension::none, Status::caution,
         "No granular layer both holds and drains this bed: it is too even, or hardly finer than the stone." + derived + advice,
         "Use a geotextile, or a stone of wider gradation.", filter_rule);
+  const auto& lowest = layers.filter.front().band.D15;
+  const double room = lowest.most / lowest.least;
+  const std::string narrow = room < wide_enough ? " The rules leave only a factor of " + quantity_token(room, dimension::none) +
+                                                      " between the limits: hard to deliver, so test every batch or take a "
+                                                      "geotextile."
+                                                : "";
   return choice_note(std::string(id), "Granular layers between bed and stone", static_cast<double>(layers.filter.size()),
-                     dimension::none, layer_words(layers.filter) + derived + advice, filter_rule);
+                     dimension::none, layer_words(layers.filter) + narrow + derived + advice, filter_rule);
 }
 
 }  // namespace
@@ -158,7 +167,10 @@ void judge_stone_layers(const BasinView& view, Safety& safety) {
                     layers.launch_thickness, dimension::length,
                     "Instead of a cutoff below the scour: the last " + length_words(layers.launch_length) +
                         " of the stone this thick settle on 1V:2H as the bed sinks by " + length_words(layers.launch_scour) +
-                        ". The scour is that of one day; a longer flood asks for more.",
+                        ". The scour is that of one day; a longer flood asks for more." +
+                        (layers.launch_thickness > safety.river.thickness
+                             ? " So thick an end is hard to place: a cutoff below the scour is the better choice."
+                             : ""),
                     {"em1601_1991", "launchable stone, beside a rule of Indian practice", Provenance::memory}));
 }
 

@@ -38,6 +38,7 @@ constexpr Symbol chain_in[] = {{"d15", "bed: 15 per cent finer", dimension::leng
 constexpr Symbol chain_out[] = {
     {"n", "layers", dimension::none, {0.0, 5.0}},
     {"D15F", "middle D15 of the lowest layer; 0 without one", dimension::length, {0.0, no_limit}},
+    {"s", "D85 over D15 of the layers", dimension::none, above_zero},
     {"w", "half-width of the bands: limits over and under the middle", dimension::none, above_zero}};
 constexpr Symbol launch_in[] = {{"T", "thickness of the stone on the settled slope", dimension::length, above_zero},
                                 {"D", "scour below the stone", dimension::length, above_zero},

@@ -95,7 +95,7 @@ std::string Printer::grain(double si) const {
   if (!is_grain(si)) return with_unit(size(si), length_unit());
   const double inch = 0.0254;
   const bool metric = units_ == UnitSystem::si;
-  return with_unit(fmt::format("{:.3g}", si / (metric ? 0.001 : inch)), metric ? "mm" : "in");
+  return with_unit(format_number(si / (metric ? 0.001 : inch), dimension::none, units_, 3), metric ? "mm" : "in");
 }
 
 std::string Printer::measured(double si, Dimension dimension) const {

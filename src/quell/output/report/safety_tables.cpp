@@ -49,6 +49,12 @@ void write_filter(Html& html, const checks::StoneLayers& layers, const Printer& 
   else
     html.element("p", layers.closes ? "The stone holds this bed without a filter."
                                     : "No granular layer both holds and drains this bed: use a geotextile.");
+  if (const double room =
+          layers.filter.empty() ? 2.0 : layers.filter.front().band.D15.most / layers.filter.front().band.D15.least;
+      room < 1.5)
+    html.element("p",
+                 fmt::format("The rules leave only a factor of {} between the limits of a layer, which is hard to deliver.",
+                             p.ratio(room)));
   html.element(
       "p",
       "Layers hold no more than 5 % of fines. Their thickness, placed under water, is a rule of practice. A geotextile "
@@ -58,7 +64,7 @@ void write_filter(Html& html, const checks::StoneLayers& layers, const Printer& 
 /// Low, expected and high; or the one level of the run.
 std::string three(const std::array<double, 3>& values, bool one, const std::function<std::string(double)>& print) {
   std::string text = print(values[0]);
-  for (std::size_t i = 1; i < values.size() && !one; ++i) text += " / " + print(values[i]);
+  for (std::size_t i = 1; i < values.size() && !one; ++i) text += "<br/>" + print(values[i]);
   return text;
 }
 
@@ -150,8 +156,8 @@ void write_model_runs(Html& html, const checks::ModelAdvice& model, const Printe
                   {{"Run", ""},
                    {headed("Discharge", p.discharge_unit()), "n"},
                    {"In the model", "n"},
-                   {headed("Tailwater low / expected / high", p.length_unit()), "n"},
-                   {headed("Depth in the model", p.length_unit()), "n"},
+                   {headed("Tailwater: low, expected, high", p.length_unit()), "n"},
+                   {headed("Its depth in the model", p.length_unit()), "n"},
                    {headed("y1 in the model", p.length_unit()), "n"},
                    {headed("V1 in the model", p.velocity_unit()), "n"},
                    {"F1", "n"},
