@@ -44,20 +44,22 @@ Finding roller_hazard(const BasinView& view) {
       common_practice);
 }
 
-Finding physical_model(const BasinView& view) {
+std::string why_model(const BasinView& view) {
   using dissipators::Action;
-  const bool labyrinth = view.site.crest.shape == site::CrestShape::labyrinth;
-  const bool by_kind = view.type.action == Action::jet || view.type.action == Action::roller;
+  if (view.site.crest.shape == site::CrestShape::labyrinth) return "The crest is a labyrinth.";
+  if (view.type.action == Action::jet || view.type.action == Action::roller)
+    return "This kind of dissipator is never built without one.";
   const bool width_changes = view.type.action != Action::impact && !dissipators::replaces_chute(view.type.action) &&
                              view.width != view.site.chute.end_width;
-  const bool needed = view.model_asked_by_type || labyrinth || by_kind || width_changes;
-  std::string text = "No rule checked here asks for a model.";
-  if (labyrinth)
-    text = "The crest is a labyrinth.";
-  else if (by_kind)
-    text = "This kind of dissipator is never built without one.";
-  else if (needed)
-    text = "A limit of the tested range is passed, or the flow enters through a change of width.";
+  if (view.model_asked_by_type || width_changes)
+    return "A limit of the tested range is passed, or the flow enters through a change of width.";
+  return {};
+}
+
+Finding physical_model(const BasinView& view) {
+  std::string text = why_model(view);
+  const bool needed = !text.empty();
+  if (!needed) text = "No rule checked here asks for a model.";
   if (!view.type.model.empty()) text += " For this type a model is needed for: " + std::string(view.type.model) + ".";
   return limit_finding(
       "model.required", "Design within what may be built without a physical model", needed ? 1.0 : 0.0, LimitSense::at_most,

@@ -114,6 +114,9 @@ Finding toe_velocity(const BasinView& view);
 Finding roller_hazard(const BasinView& view);
 Finding physical_model(const BasinView& view);
 
+/// Why nothing may be built without a physical model; empty where no rule asks for one.
+std::string why_model(const BasinView& view);
+
 /// All that the shape of the crest asks for, in this order.
 Findings judge_basin(const BasinView& view);
 

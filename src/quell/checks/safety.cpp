@@ -13,7 +13,8 @@ struct Mode {
 };
 
 constexpr std::string_view sweep_out_ids[] = {"tailwater.margin", "tailwater.sweep_out", "tailwater.sequent_depth", "gates."};
-constexpr std::string_view uplift_ids[] = {"slab.uplift", "slab.anchors", "slab.thickness", "slab.fluctuation"};
+constexpr std::string_view uplift_ids[] = {"slab.uplift", "foundation.uplift", "slab.anchors", "slab.thickness",
+                                           "slab.fluctuation"};
 constexpr std::string_view stagnation_ids[] = {"slab.stagnation", "slab.joint"};
 constexpr std::string_view flotation_ids[] = {"slab.flotation"};
 constexpr std::string_view cavitation_ids[] = {"elements.cavitation", "chute.cavitation", "basin.velocity"};
@@ -21,7 +22,8 @@ constexpr std::string_view abrasion_ids[] = {"elements.abrasion", "gates.unequal
 constexpr std::string_view force_ids[] = {"elements.peak_force", "invert."};
 constexpr std::string_view vibration_ids[] = {"slab.vibration", "walls.vibration", "jump.waves"};
 constexpr std::string_view undermining_ids[] = {"river.", "foundation.end_cutoff", "tailwater.bed_degradation"};
-constexpr std::string_view piping_ids[] = {"foundation.creep", "foundation.exit_gradient", "foundation.rock"};
+constexpr std::string_view piping_ids[] = {"foundation.creep", "foundation.exit_gradient", "foundation.rock",
+                                           "foundation.drain_filter"};
 constexpr std::string_view wall_ids[] = {"walls.overturning", "walls.sliding", "walls.bearing", "walls.fluctuation",
                                          "walls.earthquake"};
 constexpr std::string_view people_ids[] = {"safety."};

@@ -5,10 +5,14 @@
 // no source could give are inputs with an envelope for default, and the results say how much they depend on them.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <string>
 #include <vector>
 
 #include "quell/checks/checks.h"
+#include "quell/hydraulics/filters.h"
+#include "quell/hydraulics/khosla.h"
 
 namespace quell::checks {
 
@@ -33,6 +37,32 @@ struct RiverProtection {
   double volume = 0.0;            ///< m3 over the width
 };
 
+/// One layer of a filter: between which curves it lies, and how thick it is placed.
+struct FilterLayer {
+  hydraulics::LayerBand band;  ///< m
+  double thickness = 0.0;      ///< m
+  double volume = 0.0;         ///< m3; 0 where it is not laid over the river
+};
+
+/// The stone as delivered, the filter below it, and the stone that settles where the bed is washed out.
+struct StoneLayers {
+  hydraulics::LayerBand stone;                 ///< m
+  hydraulics::SizeBand largest;                ///< D100, m
+  std::array<hydraulics::SizeBand, 4> mass{};  ///< kg of a sphere of D15, D50, D85, D100
+  hydraulics::BaseInput bed{};                 ///< m, as given or derived
+  bool bed_known = false;
+  bool bed_derived = false;           ///< d15 or d85 of the bed is not given
+  bool closes = false;                ///< granular layers, or none, hold the bed
+  double stone_on_bed = 0.0;          ///< D15 of the stone over d85 of the bed; above 5 a filter is needed
+  std::vector<FilterLayer> filter{};  ///< from the bed upward
+  double launch_scour = 0.0;          ///< m below the stone; 0: the bed's material is not given
+  double launch_length = 0.0;         ///< m at the end of the stone
+  double launch_thickness = 0.0;      ///< m in place over that length
+  double launch_volume = 0.0;         ///< m3 per m of width
+  bool drain_known = false;           ///< the soil's grading is given
+  std::vector<FilterLayer> drain{};   ///< of the slab's underdrains, from the soil upward
+};
+
 /// Scour of the bed beyond the protection, or without one; only where the bed's material is given.
 struct BedScour {
   bool known = false;
@@ -44,18 +74,39 @@ struct BedScour {
   double critical_velocity = 0.0;  ///< m/s
 };
 
+/// Share of the head that is left at one place below the floor, by three methods.
+struct UpliftPoint {
+  std::string_view cutoff{};  ///< "upstream", "middle", "downstream"; "toe" of the basin
+  char point = ' ';           ///< E before, D tip, C behind; ' ' on the floor
+  double distance = 0.0;      ///< m from the upstream face
+  double alone = 0.0;         ///< Khosla without corrections, and the corrections
+  double thickness = 0.0, interference = 0.0, slope = 0.0;
+  double khosla = 0.0, lane = 0.0, bligh = 0.0;
+  double largest() const { return std::max(khosla, std::max(lane, bligh)); }
+};
+
 /// Creep and exit gradient for the worst head difference.
 struct Seepage {
   bool on_soil = false;
-  double head = 0.0;        ///< m, worst difference of the pools
-  std::string head_case;    ///< "no flow", "check flood"
-  double vertical = 0.0;    ///< m, vertical creep
-  double horizontal = 0.0;  ///< m
+  double head = 0.0;          ///< m, worst difference of the pools
+  double no_flow_head = 0.0;  ///< m, reservoir full and the river without flow
+  std::string head_case;      ///< "no flow", "check flood"
+  double vertical = 0.0;      ///< m, vertical creep
+  double horizontal = 0.0;    ///< m
   double creep_ratio = 0.0, creep_needed = 0.0;
   double exit_gradient = 0.0;  ///< 0: no cutoff at the end
   double gradient_allowed = 0.0;
-  double cutoff_for_gradient = 0.0;  ///< m, for the gradient
+  double cutoff_for_gradient = 0.0;              ///< m, for the gradient
+  double bligh_ratio = 0.0, bligh_needed = 0.0;  ///< needed 0: no table value
+  std::array<hydraulics::CutoffPressures, 3> cutoffs{};
+  std::vector<UpliftPoint> points{};  ///< going downstream; on soil only
+  double toe_head = 0.0;  ///< m below the toe of the basin without flow, above the tailwater: largest of the methods
+  double toe_thickness = 0.0, toe_thickness_drained = 0.0;  ///< m that hold it, drains failed and working
 };
+
+/// Share of the head between the pools below the floor `distance` m from the upstream face, by Khosla with its corrections; 0
+/// on rock, where it is not judged.
+double khosla_share_at(const Seepage& seepage, double distance);
 
 /// Cutoff at the end sill, each need by itself and the depth chosen.
 struct EndCutoff {
@@ -63,8 +114,33 @@ struct EndCutoff {
   double depth = 0.0;
 };
 
+/// One run of the physical model.
+struct ModelRun {
+  std::string name{};
+  double discharge = 0.0, model_discharge = 0.0;  ///< m3/s, prototype and model
+  std::array<double, 3> tailwater_level{};        ///< m, low, expected, high; the first alone where `one_tailwater`
+  std::array<double, 3> model_depth{};            ///< m above the floor in the model
+  bool one_tailwater = false;
+  double y1 = 0.0, V1 = 0.0, F1 = 0.0;  ///< prototype
+  double model_y1 = 0.0, model_V1 = 0.0, model_F1 = 0.0;
+  double reynolds = 0.0, weber_root = 0.0;  ///< model
+  std::string_view measure{};
+  std::string effects{};  ///< what the scale distorts
+};
+
+/// What the instruments must span, in the model.
+struct ModelRanges {
+  double least_pressure = 0.0, largest_pressure = 0.0;  ///< Pa on the floor, with a quarter to spare
+  double frequency = 0.0;                               ///< Hz, least rate of the transducers; 0 where no jump shakes the floor
+  double least_discharge = 0.0, largest_discharge = 0.0;  ///< m3/s
+  double deepest = 0.0;                                   ///< m above the floor
+  double fastest = 0.0;                                   ///< m/s
+};
+
 struct ModelAdvice {
+  std::string rule{};  ///< by which a model is asked for, or that none does
   bool required = false;
+  int reasons = 0;             ///< circumstances in which one is advised
   double least_scale = 0.0;    ///< prototype over model: what laboratory discharge, floor and head ask for
   double largest_scale = 0.0;  ///< what depth and Reynolds number allow
   double scale = 0.0;          ///< chosen; 0: no full-width model fits
@@ -73,10 +149,12 @@ struct ModelAdvice {
   double discharge = 0.0;      ///< m3/s in the model, at the check flood
   double depth = 0.0;          ///< m, y1 in the model at the check flood
   double velocity = 0.0;       ///< m/s
-  double reynolds = 0.0;       ///< at the smallest discharge that must be believed
+  double reynolds = 0.0;       ///< at the check flood; `runs` has it for the others
   double weber_root = 0.0;     ///< sqrt(rho V^2 y1/sigma)
   double time_scale = 1.0;     ///< prototype over model
   double length = 0.0;         ///< m, of the modelled reach
+  std::vector<ModelRun> runs{};
+  ModelRanges ranges{};
 };
 
 /// One opening of the gates at one level of the reservoir, for the operator.
@@ -172,6 +250,7 @@ struct FailureMode {
 struct Safety {
   bool judged = false;
   RiverProtection river;
+  StoneLayers layers{};
   BedScour scour;
   Seepage seepage;
   EndCutoff cutoff;
@@ -196,8 +275,13 @@ std::vector<FailureMode> failure_modes(const Findings& findings);
 
 // Its parts, one file each.
 void judge_river(const BasinView& view, Safety& safety);
+hydraulics::Gradation graded_stone(const RiverProtection& river);
+void judge_stone_layers(const BasinView& view, Safety& safety);
+void judge_drain_filter(const BasinView& view, Safety& safety);
+void judge_uplift(const BasinView& view, Safety& safety);
 void judge_foundation(const BasinView& view, Safety& safety);
 void judge_model(const BasinView& view, Safety& safety);
+void plan_model_runs(const BasinView& view, ModelAdvice& model);
 void judge_operation(const BasinView& view, Safety& safety);
 void judge_elements(const BasinView& view, Safety& safety);
 void judge_slab(const BasinView& view, Safety& safety);

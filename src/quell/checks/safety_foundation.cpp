@@ -18,30 +18,33 @@ using dissipators::limit_finding;
 
 namespace {
 
-/// Lane's least weighted creep ratio, and the exit gradient that is safe; 0 where no source gives one.
+/// Lane's least weighted creep ratio, the exit gradient that is safe, and Bligh's least creep ratio (the larger where he gives
+/// two); 0 where no source gives one.
 struct SoilLimits {
   double lane;
   double gradient;
+  double bligh;
 };
-constexpr std::array<SoilLimits, 13> limits_of_soil{{{0.0, 0.0},
-                                                     {8.5, 1.0 / 7.0},
-                                                     {7.0, 1.0 / 7.0},
-                                                     {6.0, 1.0 / 6.0},
-                                                     {5.0, 1.0 / 6.0},
-                                                     {4.0, 1.0 / 5.0},
-                                                     {3.5, 1.0 / 5.0},
-                                                     {3.0, 1.0 / 5.0},
-                                                     {2.5, 1.0 / 5.0},
-                                                     {3.0, 0.0},
-                                                     {2.0, 0.0},
-                                                     {1.8, 0.0},
-                                                     {1.6, 0.0}}};
+constexpr std::array<SoilLimits, 13> limits_of_soil{{{0.0, 0.0, 0.0},
+                                                     {8.5, 1.0 / 7.0, 18.0},
+                                                     {7.0, 1.0 / 7.0, 15.0},
+                                                     {6.0, 1.0 / 6.0, 0.0},
+                                                     {5.0, 1.0 / 6.0, 12.0},
+                                                     {4.0, 1.0 / 5.0, 0.0},
+                                                     {3.5, 1.0 / 5.0, 0.0},
+                                                     {3.0, 1.0 / 5.0, 0.0},
+                                                     {2.5, 1.0 / 5.0, 6.0},
+                                                     {3.0, 0.0, 0.0},
+                                                     {2.0, 0.0, 0.0},
+                                                     {1.8, 0.0, 0.0},
+                                                     {1.6, 0.0, 0.0}}};
 
 /// The reservoir as high as it is held, the river without flow; and every discharge.
 void worst_head(const BasinView& view, Seepage& seepage) {
   const auto& site = view.site;
   const double held = site.gates.given() ? site.gates.held_level : site.crest.crest_level;
   seepage.head = held - (site.river.bed_level - site.river.bed_degradation);
+  seepage.no_flow_head = seepage.head;
   seepage.head_case = "reservoir full, no flow in the river";
   for (const auto& state : view.states)
     if (const double head = state.toe->reservoir_level - state.tailwater_level; head > seepage.head) {
@@ -55,7 +58,14 @@ void creep_path(const BasinView& view, Seepage& seepage) {
   const double upstream = view.geometry.crest_outline.empty() ? 0.0 : view.geometry.crest_outline.front().station;
   const double end = view.geometry.station_at_level(view.apron_level) + view.structure.length;
   seepage.horizontal = end - upstream;
-  seepage.vertical = 2.0 * (foundation.upstream_cutoff + foundation.downstream_cutoff) + view.slab_thickness;
+  seepage.vertical =
+      2.0 * (foundation.upstream_cutoff + foundation.middle_cutoff + foundation.downstream_cutoff) + view.slab_thickness;
+}
+
+std::string bligh_words(const Seepage& seepage) {
+  std::string text = " All creep counted alike, by Bligh: " + quantity_token(seepage.bligh_ratio, dimension::none);
+  if (seepage.bligh_needed > 0.0) text += ", where his table asks for " + quantity_token(seepage.bligh_needed, dimension::none);
+  return text + ".";
 }
 
 void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
@@ -63,12 +73,14 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
   seepage.creep_needed = limits.lane;
   seepage.gradient_allowed = limits.gradient;
   seepage.creep_ratio = hydraulics::creep_ratio_lane({.Lv = seepage.vertical, .Lh = seepage.horizontal, .dH = seepage.head});
-  findings.push_back(
-      limit_finding("foundation.creep", "Weighted creep ratio below crest and basin", seepage.creep_ratio, LimitSense::at_least,
-                    limits.lane, dimension::none, Status::fails,
-                    "For a head of " + quantity_token(seepage.head, dimension::length) + ": " + seepage.head_case + ".",
-                    "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
-                    {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
+  seepage.bligh_needed = limits.bligh;
+  seepage.bligh_ratio = hydraulics::creep_ratio_bligh({.Lv = seepage.vertical, .Lh = seepage.horizontal, .dH = seepage.head});
+  findings.push_back(limit_finding("foundation.creep", "Weighted creep ratio below crest and basin", seepage.creep_ratio,
+                                   LimitSense::at_least, limits.lane, dimension::none, Status::fails,
+                                   "For a head of " + quantity_token(seepage.head, dimension::length) + ": " +
+                                       seepage.head_case + "." + bligh_words(seepage),
+                                   "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
+                                   {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
   if (!(limits.gradient > 0.0)) return;
   const double cutoff = view.site.foundation.downstream_cutoff;
   seepage.cutoff_for_gradient = hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient});
@@ -106,12 +118,15 @@ void judge_foundation(const BasinView& view, Safety& safety) {
   worst_head(view, seepage);
   creep_path(view, seepage);
   seepage.on_soil = view.site.foundation.soil != site::Soil::rock;
-  if (seepage.on_soil)
+  if (seepage.on_soil) {
     judge_soil(view, seepage, safety.findings);
-  else
+    judge_uplift(view, safety);
+    judge_drain_filter(view, safety);
+  } else {
     safety.findings.push_back(
         choice_note("foundation.rock", "Head difference over the foundation", seepage.head, dimension::length,
                     "On rock creep is not judged: grouting, drains and joints of the rock govern.", common_practice));
+  }
   choose_cutoff(view, safety);
 }
 

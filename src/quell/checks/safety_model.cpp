@@ -43,6 +43,35 @@ void describe(const site::ToeFlow& flow, ModelAdvice& model) {
   model.time_scale = scales.time;
 }
 
+/// What asks for a model, and what only speaks for one.
+void state_rule(const BasinView& view, ModelAdvice& model) {
+  const std::string why = why_model(view);
+  model.required = !why.empty();
+  model.rule = model.required ? "Required: " + why : "No limit that is checked requires a model.";
+  double fastest = 0.0, least = no_limit, most = 0.0;
+  for (const auto& state : view.states) {
+    fastest = std::max(fastest, state.toe->V1);
+    least = std::min(least, state.toe->F1);
+    most = std::max(most, state.toe->F1);
+  }
+  std::string reasons;
+  const auto add = [&](bool met, const std::string& words) {
+    if (!met) return;
+    ++model.reasons;
+    reasons += (reasons.empty() ? "" : "; ") + words;
+  };
+  add(fastest > 18.0,
+      quantity_token(fastest, dimension::velocity) + " at the toe, above " + quantity_token(18.0, dimension::velocity));
+  add(least < 4.5 || most > 10.0, "Froude numbers from " + quantity_token(least, dimension::none) + " to " +
+                                      quantity_token(most, dimension::none) + ", outside 4.5 to 10");
+  add(std::any_of(view.patterns.begin(), view.patterns.end(),
+                  [](const PatternState& state) { return !state.is_check && state.largest_step > 0.0; }),
+      "gates that open unevenly in operation");
+  add(!view.site.river.has_spread, "a tailwater whose spread is not known");
+  model.rule += reasons.empty() ? " Nor does common practice advise one here; the consequence of a failure may."
+                                : " Common practice advises one for: " + reasons + ".";
+}
+
 }  // namespace
 
 void judge_model(const BasinView& view, Safety& safety) {
@@ -53,7 +82,7 @@ void judge_model(const BasinView& view, Safety& safety) {
   const double basin_end = view.geometry.station_at_level(view.apron_level) + view.structure.length;
   // Some reservoir, the structure, and the river over ten sequent depths.
   model.length = basin_end - upstream + 5.0 * view.largest_crest_head + 10.0 * flow.y2;
-  model.required = view.model_asked_by_type;
+  state_rule(view, model);
   model.largest_scale = hydraulics::largest_model_scale({.q = flow.unit_discharge, .y1 = flow.y1});
   const double head = flow.reservoir_level - view.apron_level;
   model.least_scale = std::max({std::pow(flow.discharge / laboratory.discharge, 0.4), model.length / laboratory.length,
@@ -70,6 +99,7 @@ void judge_model(const BasinView& view, Safety& safety) {
     model.scale = least <= model.largest_scale ? least : 0.0;
   }
   if (model.scale > 0.0) describe(flow, model);
+  if (model.scale > 0.0) plan_model_runs(view, model);
   const bool fits = model.scale > 0.0 && !model.is_section;
   std::string text =
       "Discharge, floor and head of the laboratory ask for 1:" + std::to_string(std::lround(std::ceil(model.least_scale))) +
@@ -84,6 +114,8 @@ void judge_model(const BasinView& view, Safety& safety) {
       "model.scale", "Scales that laboratory and similarity leave, largest over least", model.largest_scale / model.least_scale,
       LimitSense::at_least, 1.0, dimension::none, Status::caution, std::move(text),
       "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
+  safety.findings.push_back(dissipators::choice_note("model.advised", "Circumstances that speak for a physical model",
+                                                     model.reasons, dimension::none, model.rule, common_practice));
 }
 
 }  // namespace quell::checks

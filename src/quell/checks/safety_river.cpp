@@ -25,7 +25,6 @@ constexpr double bed_factor = 1.3;         ///< velocity near the bed over the m
 constexpr double uneven_bed_factor = 1.5;  ///< low Froude numbers and unequal gates
 constexpr double exit_turbulence = 0.30;   ///< shortly below a basin; recalled as 0.25 to 0.35
 constexpr double protected_turbulence = 0.25;
-constexpr double largest_over_median = 1.5;
 constexpr double day = 86400.0;
 
 double flow_width(const BasinView& view) {
@@ -60,10 +59,12 @@ void size_stone(const BasinView& view, RiverProtection& river) {
       hydraulics::riprap_escarameia_may({.ub = river.mean_velocity, .r = exit_turbulence, .s = stone_gravity});
   river.stone_maynord_30 = hydraulics::riprap_maynord(
       {.V = river.mean_velocity, .d = river.depth, .s = stone_gravity, .Cv = 1.25, .K1 = 1.0, .Sf = 1.1});
-  river.stone = std::max(river.stone_em25, river.stone_isbash_high);
+  const auto gradation = graded_stone(river);
+  river.stone = gradation.D50;
   river.stone_mass = hydraulics::stone_mass(river.stone, stone_gravity);
-  river.largest_stone = largest_over_median * river.stone;
-  river.thickness = 1.5 * river.largest_stone;
+  river.largest_stone = gradation.band * gradation.D100;
+  // The larger of the largest stone and 1.5 medians, and half more because it is placed under water.
+  river.thickness = 1.5 * std::max(river.largest_stone, 1.5 * gradation.band * river.stone);
   for (const auto& state : view.states) {
     const double depths = state.toe->F1 < 4.5 ? 10.0 : 5.0;
     river.length = std::max({river.length, 10.0, depths * state.toe->y2});
@@ -105,18 +106,19 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
 void add_findings(const RiverProtection& river, const BedScour& scour, Findings& findings) {
   const std::string where =
       at_discharge(river.discharge) + " in the " + std::string(site::name_of(river.tailwater_case)) + " tailwater case";
-  findings.push_back(
-      choice_note("river.stone", "Median stone below the sill, larger of two rules", river.stone, dimension::length,
-                  "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where + ": " +
-                      quantity_token(river.stone_em25, dimension::length) + " by Engineering Monograph 25 and " +
-                      quantity_token(river.stone_isbash_high, dimension::length) + " by Isbash with 0.86. Layer " +
-                      quantity_token(river.thickness, dimension::length) + " thick over " +
-                      quantity_token(river.length, dimension::length) + ".",
-                  {"peterka_1984", "sec. 10, beside Isbash", Provenance::memory}));
-  findings.push_back(limit_finding("river.stone_place", "Median stone that can be placed and found", river.stone,
-                                   LimitSense::at_most, 1.5, dimension::length, Status::caution, "The larger of the two rules.",
-                                   "Lower the velocity over the sill by a wider or deeper basin, or line the bed in concrete.",
-                                   common_practice));
+  findings.push_back(choice_note("river.stone", "Median stone below the sill, by two rules", river.stone, dimension::length,
+                                 "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where +
+                                     ": " + quantity_token(river.stone_em25, dimension::length) +
+                                     " by Engineering Monograph 25, which three fifths of the mix must reach, and " +
+                                     quantity_token(river.stone_isbash_high, dimension::length) +
+                                     " by Isbash with 0.86, which half of it must. Layer " +
+                                     quantity_token(river.thickness, dimension::length) + " thick over " +
+                                     quantity_token(river.length, dimension::length) + ".",
+                                 {"peterka_1984", "sec. 10, beside Isbash", Provenance::memory}));
+  findings.push_back(limit_finding(
+      "river.stone_place", "Median stone that can be placed and found", river.stone, LimitSense::at_most, 1.5,
+      dimension::length, Status::caution, "The larger of what the two rules ask for.",
+      "Lower the velocity over the sill by a wider or deeper basin, or line the bed in concrete.", common_practice));
   if (!scour.known) {
     findings.push_back(
         limit_finding("river.scour", "Scour below the basin, not judged", 0.0, LimitSense::note, 0.0, dimension::none,
@@ -148,6 +150,7 @@ void judge_river(const BasinView& view, Safety& safety) {
   size_stone(view, safety.river);
   find_scour(view, safety.river, safety.scour);
   add_findings(safety.river, safety.scour, safety.findings);
+  judge_stone_layers(view, safety);
 }
 
 }  // namespace quell::checks

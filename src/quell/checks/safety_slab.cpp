@@ -6,7 +6,6 @@
 
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
-#include "quell/checks/safety.h"
 #include "quell/checks/slab_loads.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_stability.h"
@@ -249,7 +248,7 @@ void judge_slab(const BasinView& view, Safety& safety) {
   const double length = view.structure.length;
   const double groundwater = groundwater_level(view);
   const double head = std::max(0.0, groundwater - view.apron_level);
-  const SlabLoads loads(view);
+  const SlabLoads loads(view, safety.seepage);
   const int count = std::clamp(static_cast<int>(std::ceil(length / view.site.slab.panel_length - 1e-9)), 1, 40);
   double more_force = 1.0;
   for (int i = 0; i < count; ++i)

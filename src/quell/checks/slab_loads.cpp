@@ -4,30 +4,30 @@
 
 #include "quell/base/constants.h"
 #include "quell/checks/floor_pulses.h"
-#include "quell/checks/safety.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/slab_uplift.h"
 
 namespace quell::checks {
 
-SlabLoads::SlabLoads(const BasinView& view)
+SlabLoads::SlabLoads(const BasinView& view, const Seepage& seepage)
     : view_(view),
-      toe_(view.geometry.station_at_level(view.apron_level)),
-      upstream_(view.geometry.crest_outline.empty() ? 0.0 : view.geometry.crest_outline.front().station),
-      before_(2.0 * view.site.foundation.upstream_cutoff),
-      total_(before_ + (toe_ + view.structure.length - upstream_) / 3.0 + 2.0 * view.site.foundation.downstream_cutoff +
-             view.slab_thickness),
+      seepage_(seepage),
+      toe_(seepage.horizontal - view.structure.length),
       atmosphere_(hydraulics::atmospheric_pressure(view.site.project.altitude)),
       vapour_(hydraulics::vapour_pressure(view.site.project.water_temperature)) {}
 
 double SlabLoads::creep_share(double x) const {
-  const auto by_creep = [&](double at) {
-    return std::clamp(1.0 - (before_ + (toe_ + at - upstream_) / 3.0) / total_, 0.0, 1.0);
-  };
   const auto& foundation = view_.site.foundation;
-  if (!foundation.has_toe_head_share) return by_creep(x);
-  const double at_toe = by_creep(0.0);
-  return at_toe > 0.0 ? foundation.toe_head_share * by_creep(x) / at_toe : 0.0;
+  const double before = foundation.upstream_cutoff + foundation.middle_cutoff;
+  const double total = seepage_.vertical + seepage_.horizontal / 3.0;
+  return std::clamp(1.0 - (2.0 * before + (toe_ + x) / 3.0) / total, 0.0, 1.0);
+}
+
+double SlabLoads::head_share(double x) const {
+  const auto& foundation = view_.site.foundation;
+  if (!foundation.has_toe_head_share) return std::max(creep_share(x), khosla_share_at(seepage_, toe_ + x));
+  const double at_toe = creep_share(0.0);
+  return at_toe > 0.0 ? foundation.toe_head_share * creep_share(x) / at_toe : 0.0;
 }
 
 PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double to, double range_factor) const {
@@ -38,7 +38,7 @@ PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double t
   load.depth = jump_depth_over(state, from, to);
   const double tailwater = state.available_depth;
   const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
-  load.seepage = tailwater + between * creep_share(middle);
+  load.seepage = tailwater + between * head_share(middle);
   load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
   load.failed = load.seepage;
   const double head = toe.V1 * toe.V1 / (2.0 * gravity);

@@ -1,7 +1,7 @@
 // What the flow does to one panel of the slab: seepage from below, water from above, pulses of the jump.
 #pragma once
 
-#include "quell/checks/checks.h"
+#include "quell/checks/safety.h"
 
 namespace quell::checks {
 
@@ -17,18 +17,22 @@ struct PanelLoad {
 
 class SlabLoads {
  public:
-  explicit SlabLoads(const BasinView& view);
+  /// After judge_foundation.
+  SlabLoads(const BasinView& view, const Seepage& seepage);
 
   /// `from`, `to`: m from the toe. `range_factor` stands on the pressure fluctuation, 1 for the given one.
   PanelLoad on_panel(const TailwaterState& state, double from, double to, double range_factor = 1.0) const;
 
  private:
   const BasinView& view_;
-  double toe_, upstream_, before_, total_;  ///< m along the creep path
-  double atmosphere_, vapour_;              ///< Pa
+  const Seepage& seepage_;
+  double toe_;                  ///< m from the upstream face
+  double atmosphere_, vapour_;  ///< Pa
 
-  /// Share of the head between the pools that is left under the slab: by weighted creep, from the share at the toe if given.
+  // Share of the head between the pools that is left under the slab, `x` m from the toe: by weighted creep; and the larger of
+  // that and Khosla's, or from the share at the toe where the site gives it.
   double creep_share(double x) const;
+  double head_share(double x) const;
 };
 
 }  // namespace quell::checks

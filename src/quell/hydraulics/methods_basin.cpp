@@ -1,6 +1,8 @@
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/basin_stability.h"
+#include "quell/hydraulics/filters.h"
 #include "quell/hydraulics/jet.h"
+#include "quell/hydraulics/khosla.h"
 #include "quell/hydraulics/methods.h"
 #include "quell/hydraulics/river_protection.h"
 #include "quell/hydraulics/slab_uplift.h"
@@ -56,6 +58,17 @@ std::span<const Method* const> basin_methods() {
       &record::pulse_frequency,
       &record::cantilever_frequency,
       &record::anchored_panel_frequency,
+      &record::riprap_gradation,
+      &record::filter_on_base,
+      &record::filter_under_cover,
+      &record::filter_chain,
+      &record::launch_volume,
+      &record::creep_ratio_bligh,
+      &record::khosla_end_cutoff,
+      &record::khosla_middle_cutoff,
+      &record::khosla_interference,
+      &record::khosla_slope,
+      &record::khosla_thickness,
   };
   return list;
 }

@@ -71,6 +71,13 @@ std::string Printer::depth(double si) const {
   return fixed(si, dimension::length, std::abs(si) < 0.9995 ? 3 : 2);
 }
 
+namespace {
+/// Too small for the decimals of a length in metres or feet.
+bool is_grain(double si) {
+  return std::abs(si) >= 1e-6 && std::abs(si) < 0.01;
+}
+}  // namespace
+
 std::string Printer::size(double si) const {
   return fixed(si, dimension::length, units_ == UnitSystem::si ? 3 : 2);
 }
@@ -84,9 +91,16 @@ std::string Printer::discharge(double si, double smallest) const {
   return fixed(si, dimension::discharge, printed >= 9.95 ? 0 : printed >= 0.995 ? 1 : 2);
 }
 
+std::string Printer::grain(double si) const {
+  if (!is_grain(si)) return with_unit(size(si), length_unit());
+  const double inch = 0.0254;
+  const bool metric = units_ == UnitSystem::si;
+  return with_unit(format_number(si / (metric ? 0.001 : inch), dimension::none, units_, 3), metric ? "mm" : "in");
+}
+
 std::string Printer::measured(double si, Dimension dimension) const {
   if (si == 0.0) return with_unit("0", unit_label(dimension, units_));
-  if (dimension == quell::dimension::length) return with_unit(depth(si), length_unit());
+  if (dimension == quell::dimension::length) return is_grain(si) ? grain(si) : with_unit(depth(si), length_unit());
   if (dimension == quell::dimension::discharge) return with_unit(discharge(si), discharge_unit());
   if (dimension == quell::dimension::volume) return with_unit(volume(si), volume_unit());
   return quantity(si, dimension, dimension == quell::dimension::none ? 3 : 4);

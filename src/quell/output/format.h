@@ -33,6 +33,8 @@ class Printer {
   std::string number(double si, Dimension dimension, int significant = 4) const;
   std::string quantity(double si, Dimension dimension, int significant = 4) const;  ///< number and unit
 
+  std::string grain(double si) const;  ///< size of sand or stone with its unit: "0.85 mm", "0.420 m"
+
   std::string measured(double si, Dimension dimension) const;  ///< number and unit of a finding
   /// For workings: `significant` digits, but a number that is short by itself stays short ("40", not "40.000").
   std::string worked(double si, Dimension dimension, int significant) const;

@@ -81,6 +81,8 @@ struct RiverBed {
   bool given = false;
   double mean_size = 0.0;           ///< d50, m
   double coarse_size = 0.0;         ///< d90, m
+  double fine_size = 0.0;           ///< d15, m; 0: mirrored from d50 and d85
+  double upper_size = 0.0;          ///< d85, m; 0: between d50 and d90, straight over the logarithm of the size
   double armour_size = 0.0;         ///< m, smallest size that does not move; 0: from the mean of the published methods
   double coarser_share = 0.0;       ///< of the bed by weight coarser than the armour size, 0 to 1
   double armour_thickness = 0.0;    ///< m

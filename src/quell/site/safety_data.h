@@ -86,11 +86,17 @@ enum class Soil {
 
 struct Foundation {
   Soil soil = Soil::rock;
-  double upstream_cutoff = 0.0;    ///< m below the base, at the upstream face
-  double downstream_cutoff = 0.0;  ///< m below the base, at the end of the basin
+  double upstream_cutoff = 0.0;         ///< m below the base, at the upstream face
+  double downstream_cutoff = 0.0;       ///< m below the base, at the end of the basin
+  double middle_cutoff = 0.0;           ///< m below the base, between the two; 0: none
+  double middle_cutoff_distance = 0.0;  ///< m from the upstream face
+  double underside_slope = 0.0;         ///< m horizontal per m that the underside falls from the upstream cutoff; 0: level
+  double underside_slope_length = 0.0;  ///< m horizontal
+  double soil_fine_size = 0.0;          ///< d15 of the soil, m; 0: not given
+  double soil_mean_size = 0.0;          ///< d50, m
+  double soil_upper_size = 0.0;         ///< d85, m
   bool has_toe_head_share = false;
-  double toe_head_share =
-      0.0;  ///< of the head between the pools, left under the toe of the chute; by creep where it is not given
+  double toe_head_share = 0.0;  ///< of the head between the pools, left under the toe; by creep where it is not given
 };
 
 /// The laboratory in which a model could be built.

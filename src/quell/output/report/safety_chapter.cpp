@@ -4,6 +4,7 @@
 
 #include "quell/output/drawing/figures.h"
 #include "quell/output/report/chapters.h"
+#include "quell/output/report/safety_tables.h"
 
 namespace quell::output {
 
@@ -170,18 +171,18 @@ void write_river_protection(Html& html, const Safety& safety, const Printer& p) 
   const auto row = [&](std::string_view rule, double size, std::string_view use) {
     html.row({escape_xml(rule), p.size(size), escape_xml(use)});
   };
-  row("Engineering Monograph 25", river.stone_em25, "below basins; the larger of this and the next is taken");
-  row("Isbash, 0.86", river.stone_isbash_high, "high turbulence, below basins");
+  row("Engineering Monograph 25", river.stone_em25, "below basins; three fifths of the mix must be as large");
+  row("Isbash, 0.86", river.stone_isbash_high, "high turbulence, below basins; half of the mix must be as large");
   row("Escarameia and May, turbulence 0.30", river.stone_escarameia_may, "from the turbulence, which is known poorly");
   row("Isbash, 1.20", river.stone_isbash_low, "from ten depths downstream, or a proven quiet exit");
   row("Maynord, D30", river.stone_maynord_30, "channels; barred just below a basin, for comparison");
   html.close_table();
-  html.element(
-      "p", fmt::format("Median {} ({:.0f} kg), largest about {}, layer {} thick over {} beyond the sill, about {} in all, on a "
-                       "filter: coarse against the bed no more than five times its d85, and forty times its d50.",
-                       p.with_unit(p.size(river.stone), m), river.stone_mass, p.with_unit(p.size(river.largest_stone), m),
-                       p.with_unit(p.size(river.thickness), m), p.with_unit(p.level(river.length), m),
-                       p.with_unit(p.volume(river.volume), p.volume_unit())));
+  html.element("p",
+               fmt::format("Median {} ({:.0f} kg), largest about {}, layer {} thick over {} beyond the sill, about {} in all.",
+                           p.with_unit(p.size(river.stone), m), river.stone_mass, p.with_unit(p.size(river.largest_stone), m),
+                           p.with_unit(p.size(river.thickness), m), p.with_unit(p.level(river.length), m),
+                           p.with_unit(p.volume(river.volume), p.volume_unit())));
+  write_stone_layers(html, safety.layers, p);
 }
 
 void write_foundation(Html& html, const Safety& safety, const Printer& p) {
@@ -194,7 +195,9 @@ void write_foundation(Html& html, const Safety& safety, const Printer& p) {
   };
   row("Worst head difference", p.with_unit(p.level(seepage.head), m), p.words(seepage.head_case));
   if (seepage.on_soil) {
-    row("Weighted creep ratio", p.ratio(seepage.creep_ratio), "at least " + p.ratio(seepage.creep_needed));
+    row("Weighted creep ratio (Lane)", p.ratio(seepage.creep_ratio), "at least " + p.ratio(seepage.creep_needed));
+    row("Creep ratio, all contact alike (Bligh)", p.ratio(seepage.bligh_ratio),
+        seepage.bligh_needed > 0.0 ? "at least " + p.ratio(seepage.bligh_needed) : "no value for this soil");
     if (seepage.exit_gradient > 0.0)
       row("Exit gradient", p.ratio(seepage.exit_gradient), "at most " + p.ratio(seepage.gradient_allowed));
   }
@@ -209,6 +212,7 @@ void write_foundation(Html& html, const Safety& safety, const Printer& p) {
         p.level(safety.scour.swept_out_least) + " to " + p.with_unit(p.level(safety.scour.swept_out), m),
         "three formulas at the check flood");
   html.close_table();
+  write_uplift_points(html, safety, p);
 }
 
 void write_operation(Html& html, const Safety& safety, const Printer& p) {
@@ -249,6 +253,7 @@ void write_operation(Html& html, const Safety& safety, const Printer& p) {
 void write_model(Html& html, const Safety& safety, const Printer& p) {
   const auto& model = safety.model;
   html.element("h3", "Physical model");
+  html.element("p", escape_xml(p.words(model.rule)));
   if (!(model.scale > 0.0)) return html.element("p", "No scale serves the laboratory given: see the finding model.scale.");
   html.open_table("", {{"Model", ""}, {"Value", "n"}});
   const auto row = [&](std::string_view name, const std::string& value) { html.row({escape_xml(name), value}); };
@@ -263,10 +268,9 @@ void write_model(Html& html, const Safety& safety, const Printer& p) {
   html.close_table();
   html.element(
       "p",
-      "Mean pressures and levels scale; air, spray, cavitation and the strength of rock do not, and air is seen too small. "
-      "Programme: every named flood and the governing discharge with low, expected and high tailwater; sweep-out by "
-      "lowering the tailwater at each; unequal gates; pressures on floor, blocks and walls with flush transducers over "
-      "long records; velocities at the sill; a movable bed to compare variants.");
+      "Mean pressures and levels scale; air, spray, cavitation and the strength of rock do not, and air is seen too small. A "
+      "movable bed compares variants; its depths are not those of the river.");
+  write_model_runs(html, model, p);
 }
 
 }  // namespace
