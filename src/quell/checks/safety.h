@@ -42,13 +42,15 @@ struct BedScour {
   double grown = 0.0;            ///< m below the bed after a day, behind the protection
   double grown_days = 1.0;
   double critical_velocity = 0.0;  ///< m/s
+  FindingMethod working_by{}, grown_by{};
 };
 
 /// Creep and exit gradient for the worst head difference.
 struct Seepage {
   bool on_soil = false;
-  double head = 0.0;        ///< m, worst difference of the pools
-  std::string head_case;    ///< "no flow", "check flood"
+  double head = 0.0;      ///< m, worst difference of the pools
+  std::string head_case;  ///< "no flow", "check flood"
+  FindingMethod head_by{};
   double vertical = 0.0;    ///< m, vertical creep
   double horizontal = 0.0;  ///< m
   double creep_ratio = 0.0, creep_needed = 0.0;
@@ -110,6 +112,9 @@ struct SlabPanel {
   double grid_needed = 0.0;        ///< m, spacing at which the stress is the one allowed
   double bar_length = 0.0;         ///< m in rock
   int bars = 0;                    ///< in the panel
+  FindingMethod thickness_by{};    ///< the largest thickness, drains failed, joints open or basin empty
+  FindingMethod pressure_by{};     ///< the pressure that governs the steel: the worst case, 0.625 of it where it is unusual
+  FindingMethod depth_by{}, uplift_by{}, pulses_by{};  ///< what leads to it
 };
 
 struct Flotation {

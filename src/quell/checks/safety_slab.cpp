@@ -50,6 +50,7 @@ class CreepShare {
 /// What one state does to one panel.
 struct PanelLoad {
   double depth, seepage, working, failed, sealed, open, one;
+  double behind, tailwater, pulse;  ///< depth behind the jump, depth where the drains discharge, length of a pulse, m
 };
 
 PanelLoad load_of(const BasinView& view, const CreepShare& creep, const TailwaterState& state, double from, double to) {
@@ -59,12 +60,15 @@ PanelLoad load_of(const BasinView& view, const CreepShare& creep, const Tailwate
   PanelLoad load{};
   load.depth = hydraulics::mean_jump_depth({.d1 = toe.y1, .d2 = behind, .Lr = 4.3 * toe.y2}, from, to);
   const double tailwater = state.available_depth;
+  load.behind = behind;
+  load.tailwater = tailwater;
   const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
   load.seepage = tailwater + between * creep.at(0.5 * (from + to));
   load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
   load.failed = load.seepage;
   const double head = toe.V1 * toe.V1 / (2.0 * gravity);
   const double pulse = slab.pulse_length * toe.y1;
+  load.pulse = pulse;
   const auto share = hydraulics::panel_coefficients(slab.panel_length / pulse, slab.panel_width / pulse);
   load.sealed = share.sealed * slab.suction * head;
   load.open = share.four * slab.pressure_range * head;
@@ -75,27 +79,55 @@ PanelLoad load_of(const BasinView& view, const CreepShare& creep, const Tailwate
 /// Pressures on the anchors (Pa): of the design cases with the dynamic factor, and of the unusual ones without.
 struct AnchorLoad {
   double design = 0.0, unusual = 0.0;
+  hydraulics::AnchoredInput design_case{}, unusual_case{};  ///< the worst of each
 };
+
+/// Puts the worse of a pressure and the one of another load case in its place.
+void take_worse(const hydraulics::AnchoredInput& load_case, double& pressure, hydraulics::AnchoredInput& worst) {
+  const double here = hydraulics::anchored_pressure(load_case);
+  if (here < pressure) return;
+  pressure = here;
+  worst = load_case;
+}
 AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double groundwater_head, double range_factor) {
   const auto& slab = view.site.slab;
-  const auto left = [&](double hu, double y, double hd, double DAF) {
-    return hydraulics::anchored_pressure(
-        {.hu = hu, .y = y, .hd = hd, .DAF = DAF, .gamma_c = slab.concrete_unit_weight, .s = view.slab_thickness});
-  };
   const double drained = (1.0 - slab.drain_efficiency) * groundwater_head;
   AnchorLoad result;
-  result.design =
-      std::max({left(load.working, load.depth, range_factor * load.sealed, dynamic_factor),
-                left(load.depth, load.depth, range_factor * load.open, dynamic_factor), left(drained, 0.0, 0.0, 1.0)});
-  result.unusual =
-      std::max({left(load.working, load.depth, range_factor * load.one, 1.0),
-                left(load.failed, load.depth, range_factor * load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0)});
+  const auto design = [&](double hu, double y, double hd, double DAF) {
+    take_worse({hu, y, hd, DAF, slab.concrete_unit_weight, view.slab_thickness}, result.design, result.design_case);
+  };
+  const auto unusual = [&](double hu, double y, double hd) {
+    take_worse({hu, y, hd, 1.0, slab.concrete_unit_weight, view.slab_thickness}, result.unusual, result.unusual_case);
+  };
+  design(load.working, load.depth, range_factor * load.sealed, dynamic_factor);
+  design(load.depth, load.depth, range_factor * load.open, dynamic_factor);
+  design(drained, 0.0, 0.0, 1.0);
+  unusual(load.working, load.depth, range_factor * load.one);
+  unusual(load.failed, load.depth, range_factor * load.sealed);
+  unusual(groundwater_head, 0.0, 0.0);
   return result;
 }
 
 /// The pressure that counts for the steel: unusual cases may stress it more.
 double governing(const AnchorLoad& load) {
   return std::max(load.design, load.unusual * steel_share / steel_share_unusual);
+}
+
+FindingMethod method_of(const AnchorLoad& load) {
+  const auto& in = load.design >= load.unusual * steel_share / steel_share_unusual ? load.design_case : load.unusual_case;
+  return {&hydraulics::record::anchored_pressure,
+          {in.hu, in.y, in.hd, in.DAF, given(in.gamma_c, "slab.concrete_unit_weight"), given(in.s, "slab.thickness")}};
+}
+
+/// What leads to the loads of a panel.
+void name_steps(const site::Slab& slab, const TailwaterState& state, const PanelLoad& load, SlabPanel& panel) {
+  panel.depth_by = {&hydraulics::record::mean_jump_depth,
+                    {state.toe->y1, load.behind, 4.3 * state.toe->y2, panel.from, panel.to}};
+  panel.uplift_by = {&hydraulics::record::uplift_head,
+                     {load.seepage, load.tailwater, given(slab.drain_efficiency, "slab.drain_efficiency")}};
+  panel.pulses_by = {
+      &hydraulics::record::panel_coefficients,
+      {given(slab.panel_length / load.pulse, "slab.panel_length"), given(slab.panel_width / load.pulse, "slab.panel_width")}};
 }
 
 void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) {
@@ -123,23 +155,32 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
 SlabPanel judge_panel(const BasinView& view, const CreepShare& creep, double groundwater_head, double from, double to,
                       double& more_force) {
   const double gamma_c = view.site.slab.concrete_unit_weight;
-  const auto thickness = [&](double hu, double y, double hd) {
-    return hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = gamma_c});
-  };
   SlabPanel panel{.from = from, .to = to};
+  double thickest = -1.0;
+  const auto thickness = [&](double hu, double y, double hd, double so_far, bool counts = true) {
+    const double here = hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = gamma_c});
+    if (counts && here > thickest) {
+      thickest = here;
+      panel.thickness_by = {&hydraulics::record::uplift_thickness, {hu, y, hd, given(gamma_c, "slab.concrete_unit_weight")}};
+    }
+    return std::max(so_far, here);
+  };
   AnchorLoad worst;
   double pressure = -1.0;
   for (const auto& state : view.states) {
     const auto load = load_of(view, creep, state, from, to);
-    panel.thickness_working = std::max(panel.thickness_working, thickness(load.working, load.depth, load.sealed));
-    panel.thickness_failed = std::max(panel.thickness_failed, thickness(load.failed, load.depth, load.sealed));
-    panel.thickness_open = std::max(panel.thickness_open, thickness(load.depth, load.depth, load.open));
+    panel.thickness_working = thickness(load.working, load.depth, load.sealed, panel.thickness_working, false);
+    panel.thickness_failed = thickness(load.failed, load.depth, load.sealed, panel.thickness_failed);
+    panel.thickness_open = thickness(load.depth, load.depth, load.open, panel.thickness_open);
     const auto anchors = anchor_load(view, load, groundwater_head, 1.0);
-    worst = {std::max(worst.design, anchors.design), std::max(worst.unusual, anchors.unusual)};
+    worst.design = std::max(worst.design, anchors.design);
+    worst.unusual = std::max(worst.unusual, anchors.unusual);
     if (governing(anchors) <= pressure) continue;
     pressure = governing(anchors);
     more_force =
         std::max(more_force, pressure > 0.0 ? governing(anchor_load(view, load, groundwater_head, 1.1)) / pressure : 1.0);
+    panel.pressure_by = method_of(anchors);
+    name_steps(view.site.slab, state, load, panel);
     panel.discharge = state.toe->discharge;
     panel.depth = load.depth;
     panel.seepage_head = load.seepage;
@@ -149,7 +190,7 @@ SlabPanel judge_panel(const BasinView& view, const CreepShare& creep, double gro
     panel.dynamic_open = load.open;
     panel.dynamic_failed = load.one;
   }
-  panel.thickness_empty = thickness((1.0 - view.site.slab.drain_efficiency) * groundwater_head, 0.0, 0.0);
+  panel.thickness_empty = thickness((1.0 - view.site.slab.drain_efficiency) * groundwater_head, 0.0, 0.0, 0.0);
   if (view.site.slab.is_anchored) size_bars(view, worst, panel);
   return panel;
 }
@@ -178,6 +219,9 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
           quantity_token(flotation.factor, dimension::none) + ".",
       "Lower the ground water before the basin is emptied, or give slab, heels or anchors more: a structural engineer decides.",
       {"etl_1110_2_307", "definition; the factor recalled from EM 1110-2-2100", Provenance::seen}));
+  safety.findings.back().method = {&hydraulics::record::flotation_factor,
+                                   {flotation.weight + flotation.anchors, 0.0, 0.0, flotation.uplift, 0.0}};
+  safety.findings.back().key = "slab.groundwater_level";
 }
 
 void add_findings(const BasinView& view, Safety& safety) {
@@ -200,7 +244,9 @@ void add_findings(const BasinView& view, Safety& safety) {
                     "Worst of drains failed, joints open and the empty basin; with the drains working and the joints sealed " +
                         quantity_token(thickest->thickness_working, dimension::length) + ".",
                     anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance));
-  if (anchored)
+  safety.findings.back().method = thickest->thickness_by;
+  if (!anchored) safety.findings.back().key = "slab.thickness";
+  if (anchored) {
     safety.findings.push_back(limit_finding(
         "slab.anchors", "Stress in the anchor bars over the stress allowed", pulled->bar_use, LimitSense::at_most, 1.0,
         dimension::none, Status::caution,
@@ -210,6 +256,9 @@ void add_findings(const BasinView& view, Safety& safety) {
             quantity_token(pulled->bar_length, dimension::length) + " of bar in the rock; a grid of " +
             quantity_token(pulled->grid_needed, dimension::length) + " would do.",
         "Set the bars closer or thicker in [slab]; measure the pressure fluctuation in a model, for it decides.", balance));
+    safety.findings.back().method = pulled->pressure_by;
+    safety.findings.back().key = "slab.bar_spacing";
+  }
   safety.findings.push_back(
       limit_finding("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
                     safety.range_share, LimitSense::note, safety.range_share, dimension::none, Status::ok,
@@ -217,12 +266,15 @@ void add_findings(const BasinView& view, Safety& safety) {
                         quantity_token(view.site.slab.pressure_range, dimension::none) +
                         " velocity heads is an envelope, and the result leans on it this much.",
                     "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory}));
+  safety.findings.back().method = pulled->pressure_by;
+  safety.findings.back().key = "slab.pressure_range";
   safety.findings.push_back(choice_note(
       "slab.stagnation", "Uplift head at a joint with a lip into the flow, upper bound",
       hydraulics::stagnation_head(1.0, velocity), dimension::length,
       "The whole velocity head under one slab edge: waterstops, keys and dowels at every joint, the downstream edge a few "
       "millimetres low, filtered drains.",
       balance));
+  safety.findings.back().method = {&hydraulics::record::stagnation_head, {1.0, velocity}};
 }
 
 }  // namespace

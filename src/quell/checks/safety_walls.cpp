@@ -47,6 +47,8 @@ void judge_walls(const BasinView& view, Safety& safety) {
   if (!(fill > 0.0) || !(wall.height > 0.0)) return;
   const auto load = hydraulics::backfill_on_wall(
       {.h = fill, .hw = water, .K0 = rest_pressure, .gamma = moist_weight, .gamma_below = submerged_weight});
+  const FindingMethod earth{&hydraulics::record::backfill_on_wall,
+                            {fill, water, rest_pressure, moist_weight, submerged_weight}};
   wall.force = load.force;
   wall.moment = load.moment;
   wall.base = base_share * wall.height;
@@ -76,10 +78,12 @@ void judge_walls(const BasinView& view, Safety& safety) {
           quantity_token(wall.largest_bearing, dimension::pressure) + ".",
       "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
       first_check));
+  safety.findings.back().method = earth;
   safety.findings.push_back(limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut",
                                           wall.sliding, LimitSense::at_least, 1.3, dimension::none, Status::caution,
                                           "The slab between the walls usually carries what friction does not.",
                                           "Preliminary: let the slab act as a strut, or key the base.", first_check));
+  safety.findings.back().method = earth;
   safety.findings.push_back(
       choice_note("walls.fluctuation", "Peak pressure of the jump on a wall, local", wall.fluctuation, dimension::pressure,
                   "Four times an rms of 0.07 velocity heads: uncertain, over the wetted height of the roller.",

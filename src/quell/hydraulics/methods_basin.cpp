@@ -1,5 +1,6 @@
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/basin_stability.h"
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/jet.h"
 #include "quell/hydraulics/methods.h"
 #include "quell/hydraulics/river_protection.h"
@@ -20,7 +21,9 @@ std::span<const Method* const> basin_methods() {
       &record::uplift_thickness,  &record::panel_coefficients,    &record::stagnation_head,
       &record::anchored_pressure, &record::rock_anchor_length,    &record::bond_length,
       &record::flotation_factor,  &record::water_on_wall,         &record::backfill_on_wall,
-      &record::bearing_pressure,  &record::sliding_factor,
+      &record::bearing_pressure,  &record::sliding_factor,        &record::tailwater_margin,
+      &record::tailwater_ratio,   &record::level_difference,      &record::unit_discharge,
+      &record::mean_velocity,     &record::crest_head_ratio,
   };
   return list;
 }
