@@ -8,4 +8,4 @@ if [ "$kind" = page ]; then
 fi
 [ -f "$root/web/dist/index.html" ] || { echo "skipped: the page was not built"; exit 77; }
 chromium=$(command -v chromium) || { echo "skipped: there is no chromium"; exit 77; }
-QUELL_ROOT=$root QUELL_PROGRAM=$program QUELL_CHROMIUM=$chromium exec node --test "$root/tests/browser/journeys.test.mjs"
+QUELL_ROOT=$root QUELL_PROGRAM=$program QUELL_CHROMIUM=$chromium exec node --test --test-concurrency=1 "$root"/tests/browser/*.test.mjs

@@ -249,6 +249,13 @@ class Answers(unittest.TestCase):
         tree = xml.etree.ElementTree.fromstring(f"<div>{answer['html']}</div>")
         self.assertTrue(list(tree.iter("math")))
         self.assertEqual(len(list(tree.iter("h3"))), len(answer["sections"]))
+        there = {element.get("id") for element in tree.iter("div")}
+        self.assertGreater(len(answer["steps"]), 30)
+        for finding, step in answer["steps"].items():
+            self.assertIn(f"step-{step}", there, finding)
+        links = {element.get("href") for element in tree.iter("a") if element.get("class") == "from"}
+        self.assertIn("#input-crest.design_head", links)
+        self.assertTrue(any(link.startswith("#step-") and link[1:] in there for link in links))
         _, second = self.server.post("working", on_page(EXAMPLE, type="type_1", section=2))
         self.assertTrue(second["html"].startswith("<h3>2  "))
         self.assertIn(second["html"].strip(), answer["html"])

@@ -1,6 +1,8 @@
 #include "quell/base/finding.h"
 
 #include <algorithm>
+#include <cassert>
+#include <utility>
 
 namespace quell {
 
@@ -11,6 +13,28 @@ std::string_view name_of(Status status) {
     case Status::fails: return "fails";
   }
   return "unknown";
+}
+
+Finding worked(const Method& method, std::initializer_list<StepInput> inputs, Finding finding) {
+  assert(inputs.size() == method.inputs.size());
+  finding.method.method = &method;
+  finding.method.inputs.assign(inputs.begin(), inputs.end());
+  return finding;
+}
+
+Finding worked(const Method& method, Finding finding) {
+  finding.method.method = &method;
+  return finding;
+}
+
+Finding keyed(std::string_view key, Finding finding) {
+  finding.key = key;
+  return finding;
+}
+
+Finding counted(Finding finding) {
+  finding.is_count = true;
+  return finding;
 }
 
 Status worst_status(const Findings& findings) {

@@ -7,7 +7,9 @@
 #include <string_view>
 #include <vector>
 
+#include "quell/base/finding.h"
 #include "quell/base/method.h"
+#include "quell/base/step_input.h"
 
 namespace quell {
 
@@ -15,6 +17,7 @@ namespace quell {
 struct WorkingStep {
   const Method* method = nullptr;
   std::vector<double> inputs;
+  std::vector<std::string> keys;  ///< of the site file, one for each input; empty where the input was computed
   std::vector<double> outputs;
   std::string purpose;  ///< what the result is, in the words of the job: "depth at the toe"
   bool inside_range = true;
@@ -30,8 +33,10 @@ struct WorkingSection {
 class Working {
  public:
   void open_section(std::string title, std::string remark = {});
-  void add(const Method& method, std::initializer_list<double> inputs, std::initializer_list<double> outputs,
+  void add(const Method& method, std::initializer_list<StepInput> inputs, std::initializer_list<double> outputs,
            std::string_view purpose);
+  /// The step behind a finding, computed by its method, unless it is there already or names no inputs.
+  void add_behind(const FindingMethod& behind, std::string_view purpose);
   const std::vector<WorkingSection>& sections() const { return sections_; }
   std::size_t step_count() const;
 
@@ -39,8 +44,23 @@ class Working {
   std::vector<WorkingSection> sections_;
 };
 
+/// Number of a step as it is printed, from 1; 0: none.
+struct StepNumber {
+  std::size_t section = 0;
+  std::size_t step = 0;
+  bool found() const { return section > 0; }
+};
+
+/// The step that a finding leads to: the one of its method with its inputs; else the one whose result is its value or its
+/// limit; else the last one of its method. None where the workings hold no such step.
+StepNumber step_behind(const Finding& finding, const Working& working);
+
+/// The earlier step whose result went into a step, for an input that is no number of the site file; none where it was computed
+/// outside the workings.
+StepNumber origin_of_input(const Working& working, StepNumber step, std::size_t input);
+
 /// Records the step where a working is wanted.
-inline void trace(Working* working, const Method& method, std::initializer_list<double> inputs,
+inline void trace(Working* working, const Method& method, std::initializer_list<StepInput> inputs,
                   std::initializer_list<double> outputs, std::string_view purpose) {
   if (working != nullptr) working->add(method, inputs, outputs, purpose);
 }

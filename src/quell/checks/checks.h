@@ -31,6 +31,8 @@ struct PatternState {
   double tailwater_level = 0.0;        ///< m
   double margin = 0.0;                 ///< m, tailwater less what the basin requires
   double sweep_out_reserve = 0.0;      ///< m
+  double required_depth = 0.0;         ///< m above the apron, with the margin asked for
+  double sweep_out_depth = 0.0;        ///< m above the apron
   double largest_step = 0.0;           ///< m, largest difference of opening between neighbours
   bool is_check = false;               ///< the apron is not set for it
 };

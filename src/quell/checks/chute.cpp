@@ -6,6 +6,7 @@
 #include "quell/checks/checks.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/jump.h"
 
 namespace quell::checks {
@@ -26,24 +27,31 @@ const site::ToeFlow& largest_flow(const BasinView& view) {
 Finding chute_walls(const BasinView& view) {
   double needed = 0.0;
   double level = 0.0;
+  const site::ChutePoint* at = nullptr;
   for (const auto& point : view.wettest) {
     const double height = point.depth + hydraulics::chute_freeboard({.V = point.velocity, .d = point.depth});
     if (height > needed) {
       needed = height;
       level = point.bed_level;
+      at = &point;
     }
   }
-  const double given = view.site.chute.wall_height;
+  const double given_height = view.site.chute.wall_height;
   const std::string where = " The largest need stands at bed level " + quantity_token(level, dimension::length) + ".";
-  if (!(given > 0.0)) {
-    return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", needed, LimitSense::note,
-                         needed, dimension::length, Status::ok,
-                         "Depth and freeboard at the check flood; no height is given in the site file." + where, "",
-                         small_dams);
+  const auto behind = [&](Finding finding) {
+    finding.key = "chute.wall_height";
+    return at == nullptr ? finding : worked(hydraulics::record::chute_freeboard, {at->velocity, at->depth}, std::move(finding));
+  };
+  if (!(given_height > 0.0)) {
+    return behind(limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", needed,
+                                LimitSense::note, needed, dimension::length, Status::ok,
+                                "Depth and freeboard at the check flood; no height is given in the site file." + where, "",
+                                small_dams));
   }
-  return limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", given, LimitSense::at_least,
-                       needed, dimension::length, Status::caution, "Against depth and freeboard at the check flood." + where,
-                       "Raise the walls to the limit, or accept overtopping only where it harms nothing.", small_dams);
+  return behind(limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", given_height,
+                              LimitSense::at_least, needed, dimension::length, Status::caution,
+                              "Against depth and freeboard at the check flood." + where,
+                              "Raise the walls to the limit, or accept overtopping only where it harms nothing.", small_dams));
 }
 
 Finding chute_width_change(const BasinView& view) {
@@ -53,12 +61,14 @@ Finding chute_width_change(const BasinView& view) {
   // The flow is slowest, and so follows best, at the start; the rule takes the Froude number there.
   const double froude =
       view.wettest.empty() ? 1.0 : hydraulics::froude_number(view.wettest.front().velocity, view.wettest.front().depth);
-  return limit_finding(
-      "chute.flare", "Flare or contraction of the chute's walls, each side", tangent, LimitSense::at_most,
-      hydraulics::largest_flare({.F = froude}), dimension::none, Status::caution,
-      chute.width == chute.end_width ? "The walls are parallel." : "Tangent of the angle of each wall to the axis.",
-      "Lengthen the change of width: the flow leaves wider walls, and steeper contractions send cross waves.",
-      {"hec14_2006", "ch. 4, errata", Provenance::seen});
+  return worked(
+      hydraulics::record::largest_flare, {froude},
+      limit_finding(
+          "chute.flare", "Flare or contraction of the chute's walls, each side", tangent, LimitSense::at_most,
+          hydraulics::largest_flare({.F = froude}), dimension::none, Status::caution,
+          chute.width == chute.end_width ? "The walls are parallel." : "Tangent of the angle of each wall to the axis.",
+          "Lengthen the change of width: the flow leaves wider walls, and steeper contractions send cross waves.",
+          {"hec14_2006", "ch. 4, errata", Provenance::seen}));
 }
 
 Finding basin_width_change(const BasinView& view) {
@@ -67,14 +77,18 @@ Finding basin_width_change(const BasinView& view) {
   const double needed = change / 2.0 / hydraulics::largest_flare({.F = flow.F1});
   const auto& last = view.geometry.pieces.back();
   const double available = (view.geometry.last_reach_level - view.apron_level) / last.sine;
-  return limit_finding(
-      "basin.width_change", "Length of chute over which its walls reach the basin's width", needed, LimitSense::at_most,
-      available, dimension::length, Status::fails,
-      change > 1e-9
-          ? "The walls must change width on the last reach of the chute, by 1 in 3 F1; abrupt changes are not allowed."
-          : "Chute and basin have the same width.",
-      "Choose a basin width nearer to the chute's, or change the width of the chute itself.",
-      {"hec14_2006", "ch. 4, errata", Provenance::seen});
+  return keyed(
+      "basin.width",
+      worked(
+          hydraulics::record::largest_flare, {flow.F1},
+          limit_finding(
+              "basin.width_change", "Length of chute over which its walls reach the basin's width", needed, LimitSense::at_most,
+              available, dimension::length, Status::fails,
+              change > 1e-9
+                  ? "The walls must change width on the last reach of the chute, by 1 in 3 F1; abrupt changes are not allowed."
+                  : "Chute and basin have the same width.",
+              "Choose a basin width nearer to the chute's, or change the width of the chute itself.",
+              {"hec14_2006", "ch. 4, errata", Provenance::seen})));
 }
 
 Finding invert_curve(const BasinView& view) {
@@ -87,12 +101,15 @@ Finding invert_curve(const BasinView& view) {
         {"peterka_1984", "sec. 2 and 3", Provenance::memory});
   }
   const double pressure = hydraulics::invert_curve_pressure({.q = flow.unit_discharge, .V = flow.V1, .R = radius});
-  return limit_finding("invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
-                       4.0 * flow.y1, dimension::length, Status::fails,
-                       "Chosen as a multiple of the depth at the toe; the least published is four. The curve adds " +
-                           quantity_token(pressure, dimension::pressure) + " to the floor, to be carried by the structure.",
-                       "Enlarge the radius.",
-                       {"peterka_1984", "sec. 2: at least 4 y1 for chutes of 45 degrees and steeper", Provenance::memory});
+  return keyed("basin.choices.invert_curve",
+               worked(hydraulics::record::invert_curve_pressure, {flow.unit_discharge, flow.V1, radius},
+                      limit_finding(
+                          "invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
+                          4.0 * flow.y1, dimension::length, Status::fails,
+                          "Chosen as a multiple of the depth at the toe; the least published is four. The curve adds " +
+                              quantity_token(pressure, dimension::pressure) + " to the floor, to be carried by the structure.",
+                          "Enlarge the radius.",
+                          {"peterka_1984", "sec. 2: at least 4 y1 for chutes of 45 degrees and steeper", Provenance::memory})));
 }
 
 }  // namespace quell::checks

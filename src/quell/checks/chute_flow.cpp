@@ -7,6 +7,8 @@
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/aerated_flow.h"
+#include "quell/hydraulics/boundary_layer.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/stepped_chute.h"
 #include "quell/hydraulics/toe_velocity.h"
@@ -47,6 +49,7 @@ Finding chute_cavitation(const BasinView& view) {
   const double sigma = worst->cavitation_index;
   const auto& row = hydraulics::cavitation_row(sigma);
   const auto& tolerance = hydraulics::surface_tolerance(sigma, false);
+  constexpr double no_curve = 0.0;
   std::string text = "Least index where the flow carries less than " + percent(site::protecting_air) + " of air, at " +
                      at_level(worst->bed_level) + ", " + quantity_token(worst->velocity, dimension::velocity) +
                      ", at the check flood: " + std::string(row.action) + ".";
@@ -59,13 +62,17 @@ Finding chute_cavitation(const BasinView& view) {
   if (first != view.wettest.end()) text += " The index first falls to 0.20 near " + at_level(first->bed_level) + ".";
   if (!view.site.project.has_altitude) text += " The altitude is not given: sea level is taken, which is on the unsafe side.";
   const bool beyond = sigma < 0.12;
-  return limit_finding(
-      "chute.cavitation", "Cavitation index along the chute", sigma, LimitSense::at_least, beyond ? 0.12 : 0.20,
-      dimension::none, beyond ? Status::fails : Status::caution, text,
-      beyond ? "No surface withstands this: change the layout, or step or aerate the chute by a model study."
-             : "Aerate: a ramp or groove where the index first falls to 0.20, the next 30 to 100 m below it, sized by "
-               "a model study; or finer tolerances proven in service.",
-      falvey);
+  return worked(
+      hydraulics::record::chute_cavitation_index,
+      {worst->velocity, worst->depth, worst->slope_angle, given(view.site.project.altitude, "project.altitude"),
+       given(view.site.project.water_temperature, "project.water_temperature"), no_curve},
+      limit_finding(
+          "chute.cavitation", "Cavitation index along the chute", sigma, LimitSense::at_least, beyond ? 0.12 : 0.20,
+          dimension::none, beyond ? Status::fails : Status::caution, text,
+          beyond ? "No surface withstands this: change the layout, or step or aerate the chute by a model study."
+                 : "Aerate: a ramp or groove where the index first falls to 0.20, the next 30 to 100 m below it, sized by "
+                   "a model study; or finer tolerances proven in service.",
+          falvey));
 }
 
 Finding chute_air(const BasinView& view) {
@@ -74,7 +81,7 @@ Finding chute_air(const BasinView& view) {
                                   [](const site::ChutePoint& point) { return point.air_content > 0.0; });
   const bool any = first != view.wettest.end();
   const double content = any ? view.wettest.back().air_content : 0.0;
-  return limit_finding(
+  auto finding = limit_finding(
       "chute.air", "Air in the flow at the chute's foot", content, LimitSense::note, content, dimension::none, Status::ok,
       any ? "At the check flood air enters near " + at_level(first->bed_level) + "; at the foot the mixture stands " +
                 quantity_token(view.wettest.back().bulked_depth, dimension::length) + " deep for " +
@@ -84,29 +91,42 @@ Finding chute_air(const BasinView& view) {
             "Smaller "
             "discharges may carry air.",
       "", wood);
+  // Air enters where the boundary layer reaches the surface.
+  return view.geometry.step_height > 0.0 ? finding : worked(hydraulics::record::boundary_layer_em1603, std::move(finding));
 }
 
 Finding chute_walls_air(const BasinView& view) {
   double needed = 0.0;
-  for (const auto& point : view.wettest)
-    if (point.air_content > 0.0) needed = std::max({needed, 1.2 * point.bulked_depth, point.bulked_depth + 0.5});
+  FindingMethod behind;
+  if (!(view.geometry.step_height > 0.0)) behind.method = &hydraulics::record::boundary_layer_em1603;
+  for (const auto& point : view.wettest) {
+    const double here = std::max(1.2 * point.bulked_depth, point.bulked_depth + 0.5);
+    if (!(point.air_content > 0.0) || here <= needed) continue;
+    needed = here;
+    behind = {&hydraulics::record::bulked_depth, {point.depth, point.air_content}};
+  }
   const double given = view.site.chute.wall_height;
   const bool judged = given > 0.0 && needed > 0.0;
-  return limit_finding(
-      "chute.wall_height_air", "Chute walls above the mixture of water and air", judged ? given : needed,
-      judged ? LimitSense::at_least : LimitSense::note, needed, dimension::length, judged ? Status::caution : Status::ok,
-      needed > 0.0 ? "The larger of 1.2 times the depth of the mixture and half a metre above it, at the "
-                     "check flood, normal to the floor."
-                   : "No air of its own in the flow at the check flood.",
-      judged ? "Raise the walls to the limit: spray and bulked flow would overtop them." : "", dissipators::common_practice);
+  auto finding =
+      keyed("chute.wall_height",
+            limit_finding("chute.wall_height_air", "Chute walls above the mixture of water and air", judged ? given : needed,
+                          judged ? LimitSense::at_least : LimitSense::note, needed, dimension::length,
+                          judged ? Status::caution : Status::ok,
+                          needed > 0.0 ? "The larger of 1.2 times the depth of the mixture and half a metre above it, at the "
+                                         "check flood, normal to the floor."
+                                       : "No air of its own in the flow at the check flood.",
+                          judged ? "Raise the walls to the limit: spray and bulked flow would overtop them." : "",
+                          dissipators::common_practice));
+  finding.method = behind;
+  return finding;
 }
 
 Finding chute_steps(const BasinView& view) {
   const Rule rule{"chanson_2001", "regimes of stepped flow", Provenance::memory};
   const double height = view.geometry.step_height;
   if (!(height > 0.0))
-    return limit_finding("chute.steps", "Regime on the steps", 0.0, LimitSense::note, 0.0, dimension::none, Status::ok,
-                         "The chute is smooth.", "", rule);
+    return keyed("chute.step_height", limit_finding("chute.steps", "Regime on the steps", 0.0, LimitSense::note, 0.0,
+                                                    dimension::none, Status::ok, "The chute is smooth.", "", rule));
   const auto& flow = largest_flow(view);
   const double width = view.site.chute.end_width;
   const double angle = view.geometry.pieces.front().angle;
@@ -129,9 +149,11 @@ Finding chute_steps(const BasinView& view) {
   const double share = largest ? largest->residual_head / (drop + flow.reservoir_level - view.geometry.crest_level) : 1.0;
   text += " The steps leave " + percent(share) + " of the head at the check flood.";
   const bool inside = largest && largest->inside_range();
-  return limit_finding("chute.steps", "Steps within what was measured, at the largest discharge", inside ? 1.0 : 0.0,
-                       LimitSense::at_least, 1.0, dimension::none, Status::caution, text,
-                       "Choose another step height or slope, or have the energy at the toe measured in a model.", rule);
+  return counted(
+      worked(hydraulics::record::stepped_toe, {flow.discharge / width, given(height, "chute.step_height"), angle, drop},
+             limit_finding("chute.steps", "Steps within what was measured, at the largest discharge", inside ? 1.0 : 0.0,
+                           LimitSense::at_least, 1.0, dimension::none, Status::caution, text,
+                           "Choose another step height or slope, or have the energy at the toe measured in a model.", rule)));
 }
 
 Finding toe_velocity_second(const BasinView& view) {
@@ -151,22 +173,26 @@ Finding toe_velocity_second(const BasinView& view) {
   const Rule rule = novak ? Rule{"novak_2007", "energy dissipation: velocity coefficient 1 - 0.0155 S/H", Provenance::memory}
                           : Rule{"jsce_1985", "0.9 of the velocity of free fall", Provenance::seen};
   const double ratio = flow.V1 / second;
+  const auto behind = [&](Finding finding) {
+    return novak ? worked(hydraulics::record::toe_velocity_novak, {flow.unit_discharge, fall, head}, std::move(finding))
+                 : worked(hydraulics::record::toe_velocity_jsce, {all}, std::move(finding));
+  };
   std::string text = "Velocity from boundary layer and friction, " + quantity_token(flow.V1, dimension::velocity) + ", over " +
                      quantity_token(second, dimension::velocity) + " by a short formula, " + at_discharge(flow.discharge) + ".";
   if (view.geometry.step_height > 0.0) {
     text += " The formula is for smooth faces: the steps take the rest.";
-    return limit_finding("toe.velocity_second", "Velocity at the toe against a second estimate", ratio, LimitSense::note, ratio,
-                         dimension::none, Status::ok, text, "", rule);
+    return behind(limit_finding("toe.velocity_second", "Velocity at the toe against a second estimate", ratio, LimitSense::note,
+                                ratio, dimension::none, Status::ok, text, "", rule));
   }
   // Judged by the farther side: the two may differ by 15 % either way.
   const bool above = ratio >= 1.0;
-  return limit_finding(
+  return behind(limit_finding(
       "toe.velocity_second", "Velocity at the toe against a second estimate", ratio,
       above ? LimitSense::at_most : LimitSense::at_least, above ? 1.15 : 0.85, dimension::none, Status::caution, text,
       above ? "The computed velocity asks for the deeper apron and is kept; check the roughness of the chute."
             : "Long thin flows lose more than the short formula knows, but air lowers their friction: try a smoother "
               "chute and take the deeper apron.",
-      rule);
+      rule));
 }
 
 }  // namespace quell::checks

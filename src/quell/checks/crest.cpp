@@ -6,6 +6,10 @@
 #include "quell/checks/checks.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/crest.h"
+#include "quell/hydraulics/crest_effects.h"
+#include "quell/hydraulics/definitions.h"
+#include "quell/hydraulics/weirs.h"
+#include "quell/hydraulics/weirs_broad.h"
 #include "quell/site/crest_foot.h"
 
 namespace quell::checks {
@@ -51,11 +55,27 @@ Rule submergence_rule(CrestShape shape) {
   return {"dsd_1987", "fig. 9-28", Provenance::memory};
 }
 
+/// The factor's own method at the state that decides.
+Finding worked_by_water(const site::Crest& crest, const site::BackwaterInput& water, double level_below, Finding finding) {
+  const double head = water.reservoir_level - crest.crest_level;
+  const double above = level_below - crest.crest_level;
+  switch (crest.shape) {
+    case CrestShape::ogee:
+      return worked(hydraulics::record::crest_submergence_factor, {head, head - above}, std::move(finding));
+    case CrestShape::broad:
+      return worked(hydraulics::record::weir_submergence_broad, {head, std::max(above, 0.0)}, std::move(finding));
+    case CrestShape::sharp:
+    case CrestShape::labyrinth: break;
+  }
+  return worked(hydraulics::record::weir_submergence_villemonte, {head, above}, std::move(finding));
+}
+
 /// The ratio that the rating of a weir depends on, where it was measured.
 struct HeadRange {
   double length;           ///< m, over which the head is taken
   double lowest, highest;  ///< of the ratio
   std::string_view of;     ///< "the height of the weir"
+  std::string_view key;    ///< of the length, in the site file
   Rule rule;
 };
 
@@ -67,17 +87,20 @@ HeadRange head_range(const site::Crest& crest) {
                 0.1,
                 1.5,
                 "the length of the crest",
+                "crest.crest_length",
                 {"hager_schwalt_1994", "range of the tests", Provenance::memory}};
       return {crest.crest_length,
               0.1,
               1.0,
               "the length of the crest",
+              "crest.crest_length",
               {"bos_1989", "long-throated flumes and broad-crested weirs", Provenance::memory}};
     case CrestShape::labyrinth:
       return {crest.approach_depth,
               0.05,
               0.9,
               "the height of the weir",
+              "crest.approach_depth",
               {"crookston_tullis_2013", "range of the tests", Provenance::memory}};
     case CrestShape::ogee:
     case CrestShape::sharp: break;
@@ -86,28 +109,33 @@ HeadRange head_range(const site::Crest& crest) {
           0.03 / crest.approach_depth,
           std::min(1.0, 0.75 / crest.approach_depth),
           "the height of the weir",
+          "crest.approach_depth",
           {"iso_1438", "full-width rectangular weir: heads of 0.03 to 0.75 m, none above the height", Provenance::memory}};
 }
 
 }  // namespace
 
 Finding crest_overload(const BasinView& view) {
-  return limit_finding(
-      "crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
-      LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
-      "Raise the design head of the crest or lengthen the crest; above 1.33 pressures and coefficients are not proven.",
-      {"em1603_1990", "overload of standard crests", Provenance::memory});
+  return worked(
+      hydraulics::record::crest_head_ratio, {view.largest_crest_head, given(view.site.crest.design_head, "crest.design_head")},
+      limit_finding(
+          "crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
+          LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
+          "Raise the design head of the crest or lengthen the crest; above 1.33 pressures and coefficients are not proven.",
+          {"em1603_1990", "overload of standard crests", Provenance::memory}));
 }
 
 Finding crest_pressure(const BasinView& view) {
   const double pressure =
       hydraulics::crest_least_pressure_head({.He = view.largest_crest_head, .Hd = view.site.crest.design_head});
   const bool beyond = pressure < -6.1;
-  return limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least,
-                       beyond ? -6.1 : -4.6, dimension::length, beyond ? Status::fails : Status::caution,
-                       "Estimated at the largest discharge, without the effect of piers.",
-                       "Raise the design head of the crest: lower pressures bring cavitation and vibration.",
-                       {"em1603_1990", "15 ft of vacuum for design, 20 ft at most", Provenance::memory});
+  return worked(hydraulics::record::crest_least_pressure,
+                {view.largest_crest_head, given(view.site.crest.design_head, "crest.design_head")},
+                limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least,
+                              beyond ? -6.1 : -4.6, dimension::length, beyond ? Status::fails : Status::caution,
+                              "Estimated at the largest discharge, without the effect of piers.",
+                              "Raise the design head of the crest: lower pressures bring cavitation and vibration.",
+                              {"em1603_1990", "15 ft of vacuum for design, 20 ft at most", Provenance::memory}));
 }
 
 Finding crest_submergence(const BasinView& view) {
@@ -121,7 +149,7 @@ Finding crest_submergence(const BasinView& view) {
   const bool held = least < 1.0;
   const auto water = backwater(view, *worst);
   const bool by_floor = held && site::level_below_crest(view.site, water) > worst->tailwater_level;
-  return factor_finding(
+  auto finding = factor_finding(
       "crest.submergence", "Crest free of the water below it", least,
       held ? "Share of the free discharge that passes at the same reservoir level, smallest " +
                  at_discharge(worst->toe->discharge) + " in the " + std::string(site::name_of(worst->tailwater_case)) +
@@ -130,26 +158,33 @@ Finding crest_submergence(const BasinView& view) {
       by_floor ? "The flow at the head of the chute drowns the crest: lower the floor below it or widen the chute."
                : "Tailwater drowns the crest: its discharge is overestimated here, and the reservoir stands higher.",
       submergence_rule(view.site.crest.shape));
+  return held ? worked_by_water(view.site.crest, water, site::level_below_crest(view.site, water), std::move(finding))
+              : finding;
 }
 
 Finding crest_proximity(const BasinView& view) {
   const auto water = backwater(view, view.states.back());
   const double share = site::apron_share(view.site, water);
-  return factor_finding("crest.apron_proximity", "Apron far enough below the crest not to reduce its discharge", share,
-                        share < 1.0 ? "Share of the free discharge that passes at the same reservoir level, at the largest "
-                                      "discharge." +
-                                          rise_words(view, water)
-                                    : "The apron takes nothing from the crest's discharge, at the largest discharge.",
-                        "Lower the apron or lengthen the crest, or count on the higher reservoir level.",
-                        {"dsd_1987", "fig. 9-27", Provenance::memory});
+  auto finding =
+      factor_finding("crest.apron_proximity", "Apron far enough below the crest not to reduce its discharge", share,
+                     share < 1.0 ? "Share of the free discharge that passes at the same reservoir level, at the largest "
+                                   "discharge." +
+                                       rise_words(view, water)
+                                 : "The apron takes nothing from the crest's discharge, at the largest discharge.",
+                     "Lower the apron or lengthen the crest, or count on the higher reservoir level.",
+                     {"dsd_1987", "fig. 9-27", Provenance::memory});
+  return worked(hydraulics::record::crest_apron_factor,
+                {view.largest_crest_head, std::max(view.site.crest.crest_level - view.apron_level, 0.0)}, std::move(finding));
 }
 
 Finding weir_largest_head(const BasinView& view) {
   const auto range = head_range(view.site.crest);
-  return limit_finding("crest.largest_head", "Largest head on the crest over " + std::string(range.of),
-                       view.largest_crest_head / range.length, LimitSense::at_most, range.highest, dimension::none,
-                       Status::caution, "At the largest discharge of the range, against what the rating was measured for.",
-                       "Enlarge the weir: above this ratio its discharge is extrapolated.", range.rule);
+  return worked(
+      hydraulics::record::crest_head_ratio, {view.largest_crest_head, given(range.length, range.key)},
+      limit_finding("crest.largest_head", "Largest head on the crest over " + std::string(range.of),
+                    view.largest_crest_head / range.length, LimitSense::at_most, range.highest, dimension::none,
+                    Status::caution, "At the largest discharge of the range, against what the rating was measured for.",
+                    "Enlarge the weir: above this ratio its discharge is extrapolated.", range.rule));
 }
 
 Finding weir_smallest_head(const BasinView& view) {
@@ -157,22 +192,24 @@ Finding weir_smallest_head(const BasinView& view) {
   const auto& smallest = *std::min_element(view.states.begin(), view.states.end(),
                                            [](const auto& a, const auto& b) { return a.toe->discharge < b.toe->discharge; });
   const double head = smallest.toe->reservoir_level - view.site.crest.crest_level;
-  return limit_finding("crest.smallest_head", "Smallest head on the crest over " + std::string(range.of), head / range.length,
-                       LimitSense::at_least, range.lowest, dimension::none, Status::caution,
-                       "At the smallest discharge of the range, against what the rating was measured for.",
-                       "Below this ratio the rating is extrapolated: the nappe clings and the discharge is uncertain.",
-                       range.rule);
+  return worked(hydraulics::record::crest_head_ratio, {head, given(range.length, range.key)},
+                limit_finding("crest.smallest_head", "Smallest head on the crest over " + std::string(range.of),
+                              head / range.length, LimitSense::at_least, range.lowest, dimension::none, Status::caution,
+                              "At the smallest discharge of the range, against what the rating was measured for.",
+                              "Below this ratio the rating is extrapolated: the nappe clings and the discharge is uncertain.",
+                              range.rule));
 }
 
 Finding labyrinth_model(const BasinView& view) {
   const auto& crest = view.site.crest;
-  return limit_finding(
-      "crest.labyrinth_model", "Labyrinth rated by a model study of its own", crest.developed_length / crest.net_width,
-      LimitSense::at_most, 1.0, dimension::none, Status::caution,
-      "Length of the crest over the width that it spans. The rating is that of a half-round crest in a "
-      "straight channel.",
-      "A model study is normally warranted: approach, cycles and the water between the walls change the rating.",
-      {"falvey_2003", "ch. 1", Provenance::seen});
+  return keyed(
+      "crest.developed_length",
+      limit_finding("crest.labyrinth_model", "Labyrinth rated by a model study of its own",
+                    crest.developed_length / crest.net_width, LimitSense::at_most, 1.0, dimension::none, Status::caution,
+                    "Length of the crest over the width that it spans. The rating is that of a half-round crest in a "
+                    "straight channel.",
+                    "A model study is normally warranted: approach, cycles and the water between the walls change the rating.",
+                    {"falvey_2003", "ch. 1", Provenance::seen}));
 }
 
 }  // namespace quell::checks

@@ -13,6 +13,7 @@
 #include "quell/checks/checks.h"
 #include "quell/hydraulics/filters.h"
 #include "quell/hydraulics/khosla.h"
+#include "quell/hydraulics/wall_loads.h"
 
 namespace quell::checks {
 
@@ -72,6 +73,7 @@ struct BedScour {
   double grown = 0.0;            ///< m below the bed after a day, behind the protection
   double grown_days = 1.0;
   double critical_velocity = 0.0;  ///< m/s
+  FindingMethod working_by{}, grown_by{};
 };
 
 /// Share of the head that is left at one place below the floor, by three methods.
@@ -91,8 +93,9 @@ struct Seepage {
   double head = 0.0;          ///< m, worst difference of the pools
   double no_flow_head = 0.0;  ///< m, reservoir full and the river without flow
   std::string head_case;      ///< "no flow", "check flood"
-  double vertical = 0.0;      ///< m, vertical creep
-  double horizontal = 0.0;    ///< m
+  FindingMethod head_by{};
+  double vertical = 0.0;    ///< m, vertical creep
+  double horizontal = 0.0;  ///< m
   double creep_ratio = 0.0, creep_needed = 0.0;
   double exit_gradient = 0.0;  ///< 0: no cutoff at the end
   double gradient_allowed = 0.0;
@@ -191,6 +194,9 @@ struct SlabPanel {
   double grid_needed = 0.0;                                   ///< m, spacing at which the stress is the one allowed
   double bar_length = 0.0;                                    ///< m in rock
   int bars = 0;                                               ///< in the panel
+  FindingMethod thickness_by{};  ///< the largest thickness, drains failed, joints open or basin empty
+  FindingMethod pressure_by{};   ///< the pressure that governs the steel: the worst case, 0.625 of it where it is unusual
+  FindingMethod depth_by{}, uplift_by{}, pulses_by{};  ///< what leads to it
 };
 
 struct Flotation {
@@ -213,6 +219,7 @@ struct WallLoadCase {
   double overturning_needed = 0.0, sliding_needed = 0.0;
   double largest_bearing = 0.0, smallest_bearing = 0.0;  ///< Pa; 0 where the force leaves the base
   bool leaves_base = false;
+  hydraulics::WallStabilityInput balance{};
 };
 
 struct WallCheck {

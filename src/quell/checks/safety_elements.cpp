@@ -7,6 +7,7 @@
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/cavitation.h"
+#include "quell/hydraulics/definitions.h"
 
 namespace quell::checks {
 
@@ -30,6 +31,7 @@ const dissipators::Element* first_in_jet(const dissipators::Structure& structure
 Finding cavitation(const BasinView& view, const dissipators::Element& element) {
   double least = no_limit;
   double at = 0.0;
+  FindingMethod behind;
   for (const auto& state : view.states) {
     const double share = std::min(1.0, element.station / std::max(1e-9, view.structure.length));
     // Mean surface over the element: it rises from the toe to the tailwater about as the roller does.
@@ -42,20 +44,27 @@ Finding cavitation(const BasinView& view, const dissipators::Element& element) {
     if (index < least) {
       least = index;
       at = state.toe->discharge;
+      behind = {&hydraulics::record::chute_cavitation_index,
+                {state.toe->V1, std::max(0.0, depth), 0.0, given(view.site.project.altitude, "project.altitude"),
+                 given(view.site.project.water_temperature, "project.water_temperature"), 0.0}};
     }
   }
-  return choice_note(
+  auto finding = choice_note(
       "elements.cavitation", "Cavitation index at the first row of blocks or at the sill", least, dimension::none,
       "Smallest " + at_discharge(at) + ", with the velocity of the toe and the mean depth over '" + std::string(element.name) +
           "'. Sharp-edged blocks are said to begin at 1 to 2; no published limit could be read, and the limits on "
           "velocity stand for it.",
       {"falvey_1990", "definition; mean depth over the element", Provenance::memory});
+  finding.method = behind;
+  return finding;
 }
 
 Finding abrasion(const BasinView& view) {
   double velocity = 0.0;
   double drowned = 0.0;
+  FindingMethod behind;
   for (const auto& state : view.states) {
+    if (state.toe->V1 > velocity) behind = {&hydraulics::record::mean_velocity, {state.toe->unit_discharge, state.toe->y1}};
     velocity = std::max(velocity, state.toe->V1);
     if (state.need.required > 0.0) drowned = std::max(drowned, state.available_depth / state.need.required);
   }
@@ -65,13 +74,15 @@ Finding abrasion(const BasinView& view) {
   std::string text = "Stones are drawn in by uneven flow and by deep tailwater: ";
   text += uneven ? "some openings of the gates are unequal; " : "no opening judged is unequal; ";
   text += "tailwater up to " + quantity_token(drowned, dimension::none) + " of what is required.";
-  return limit_finding(
+  auto finding = limit_finding(
       "elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
       draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity, Status::caution,
       std::move(text),
       "Open the gates evenly, keep loose stone from the sill or grout it for 3 to 5 m, clean the basin before first "
       "use, give the floor a wear layer.",
       {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
+  finding.method = behind;
+  return finding;
 }
 
 /// Chute blocks carry no load of their own type: the rule of the piers on their faces is an upper bound, for they lie along the

@@ -6,6 +6,7 @@
 #include "quell/base/quantity_text.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/river_protection.h"
 #include "quell/hydraulics/seepage.h"
@@ -46,10 +47,12 @@ void worst_head(const BasinView& view, Seepage& seepage) {
   seepage.head = held - (site.river.bed_level - site.river.bed_degradation);
   seepage.no_flow_head = seepage.head;
   seepage.head_case = "reservoir full, no flow in the river";
+  seepage.head_by = {&hydraulics::record::level_difference, {held, site.river.bed_level - site.river.bed_degradation}};
   for (const auto& state : view.states)
     if (const double head = state.toe->reservoir_level - state.tailwater_level; head > seepage.head) {
       seepage.head = head;
       seepage.head_case = dissipators::at_discharge(state.toe->discharge);
+      seepage.head_by = {&hydraulics::record::level_difference, {state.toe->reservoir_level, state.tailwater_level}};
     }
 }
 
@@ -81,6 +84,8 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
                                        seepage.head_case + "." + bligh_words(seepage),
                                    "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
                                    {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
+  findings.back().method = {&hydraulics::record::creep_ratio_lane, {seepage.vertical, seepage.horizontal, seepage.head}};
+  findings.back().key = "foundation.downstream_cutoff";
   if (!(limits.gradient > 0.0)) return;
   const double cutoff = view.site.foundation.downstream_cutoff;
   seepage.cutoff_for_gradient = hydraulics::cutoff_depth({.b = seepage.horizontal, .H = seepage.head, .GE = limits.gradient});
@@ -93,6 +98,8 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
                                                 : "Without a cutoff the exit gradient has no limit: on soil one is needed.",
                                    "Set downstream_cutoff in [foundation] to the depth asked for.",
                                    {"khosla_1936", "safe exit gradients, recalled", Provenance::memory}));
+  findings.back().method = {&hydraulics::record::cutoff_depth, {seepage.horizontal, seepage.head, limits.gradient}};
+  findings.back().key = "foundation.downstream_cutoff";
 }
 
 void choose_cutoff(const BasinView& view, Safety& safety) {
@@ -109,6 +116,12 @@ void choose_cutoff(const BasinView& view, Safety& safety) {
           quantity_token(cutoff.for_scour + cutoff.degradation, dimension::length) + " for scour and degradation, and " +
           quantity_token(cutoff.practical, dimension::length) + " as a least depth.",
       "Set downstream_cutoff in [foundation], or let the stone launch into the scour.", common_practice));
+  safety.findings.back().key = "foundation.downstream_cutoff";
+  if (cutoff.depth == cutoff.for_gradient)
+    safety.findings.back().method = {&hydraulics::record::cutoff_depth,
+                                     {safety.seepage.horizontal, safety.seepage.head, safety.seepage.gradient_allowed}};
+  else if (cutoff.depth > cutoff.practical)
+    safety.findings.back().method = safety.scour.grown_by;
 }
 
 }  // namespace
@@ -126,6 +139,7 @@ void judge_foundation(const BasinView& view, Safety& safety) {
     safety.findings.push_back(
         choice_note("foundation.rock", "Head difference over the foundation", seepage.head, dimension::length,
                     "On rock creep is not judged: grouting, drains and joints of the rock govern.", common_practice));
+    safety.findings.back().method = seepage.head_by;
   }
   choose_cutoff(view, safety);
 }

@@ -11,6 +11,7 @@ void judge_invert(const BasinView& view, Safety& safety) {
   auto& curve = safety.invert;
   curve.radius = view.structure.invert_radius;
   if (!(curve.radius > 0.0)) return;
+  FindingMethod behind;
   for (const auto& state : view.states) {
     const auto& toe = *state.toe;
     const double pressure =
@@ -19,6 +20,7 @@ void judge_invert(const BasinView& view, Safety& safety) {
     curve.pressure = pressure;
     curve.added = pressure - water_unit_weight * toe.y1;
     curve.discharge = toe.discharge;
+    behind = {&hydraulics::record::curved_bed_pressure, {toe.y1, toe.V1, curve.radius, 0.0}};
   }
   safety.findings.push_back(
       dissipators::choice_note("invert.pressure", "Pressure on the lowest point of the curve between chute and apron",
@@ -29,6 +31,7 @@ void judge_invert(const BasinView& view, Safety& safety) {
                                    "ordinary chutes are recalled as 48 "
                                    "kPa (1000 lb/ft2) in all; a larger radius lowers it.",
                                {"momentum", "centripetal force of concentric flow", Provenance::derived}));
+  safety.findings.back().method = behind;
 }
 
 }  // namespace quell::checks

@@ -24,6 +24,8 @@ void judge_operation(const BasinView& view, Safety& safety) {
       "Of " + std::to_string(view.patterns.size()) + " openings at their levels, in the low tailwater case.",
       "Forbid them in the operating instruction until the tailwater stands at the level named in its table.",
       dissipators::common_practice));
+  safety.findings.back().is_count = true;
+  safety.findings.back().key = "gates.patterns";
 }
 
 }  // namespace quell::checks

@@ -84,7 +84,10 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
     const double q = state.toe->discharge / flow_width(view);
     const double head = std::max(0.1, state.toe->reservoir_level - state.tailwater_level);
     const hydraulics::BedScourInput input{.q = q, .H = head, .h = depth, .d90 = bed.coarse_size};
-    scour.working = std::max(scour.working, hydraulics::scour_novak(input));
+    if (const double depth_here = hydraulics::scour_novak(input); depth_here > scour.working) {
+      scour.working = depth_here;
+      scour.working_by = {&hydraulics::record::scour_novak, {q, head, depth, given(bed.coarse_size, "river.bed.coarse_size")}};
+    }
     if (state.toe->discharge < view.states.back().toe->discharge) continue;
     const double jets[] = {hydraulics::scour_schoklitsch(input) - depth, hydraulics::scour_jaeger(input) - depth,
                            hydraulics::scour_veronese({.q = q, .H = head, .h = depth, .d_m = bed.mean_size}) - depth};
@@ -99,6 +102,9 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
                                                 .s = stone_gravity,
                                                 .t = scour.grown_days * day});
   scour.critical_velocity = growth.critical_velocity;
+  scour.grown_by = {&hydraulics::record::scour_growth,
+                    {river.depth, river.mean_velocity, given(bed.mean_size, "river.bed.mean_size"), protected_turbulence,
+                     stone_gravity, scour.grown_days * day}};
   // The law of growth holds up to about the depth of the flow.
   scour.grown = std::min(growth.depth, river.depth);
 }
@@ -106,6 +112,10 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
 void add_findings(const RiverProtection& river, const BedScour& scour, Findings& findings) {
   const std::string where =
       at_discharge(river.discharge) + " in the " + std::string(site::name_of(river.tailwater_case)) + " tailwater case";
+  const FindingMethod stone =
+      river.stone_em25 >= river.stone_isbash_high
+          ? FindingMethod{&hydraulics::record::riprap_em25, {river.bed_velocity}}
+          : FindingMethod{&hydraulics::record::riprap_isbash, {river.bed_velocity, stone_gravity, 0.86}};
   findings.push_back(choice_note("river.stone", "Median stone below the sill, by two rules", river.stone, dimension::length,
                                  "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where +
                                      ": " + quantity_token(river.stone_em25, dimension::length) +
@@ -115,16 +125,19 @@ void add_findings(const RiverProtection& river, const BedScour& scour, Findings&
                                      quantity_token(river.thickness, dimension::length) + " thick over " +
                                      quantity_token(river.length, dimension::length) + ".",
                                  {"peterka_1984", "sec. 10, beside Isbash", Provenance::memory}));
+  findings.back().method = stone;
   findings.push_back(limit_finding(
       "river.stone_place", "Median stone that can be placed and found", river.stone, LimitSense::at_most, 1.5,
       dimension::length, Status::caution, "The larger of what the two rules ask for.",
       "Lower the velocity over the sill by a wider or deeper basin, or line the bed in concrete.", common_practice));
+  findings.back().method = stone;
   if (!scour.known) {
     findings.push_back(
         limit_finding("river.scour", "Scour below the basin, not judged", 0.0, LimitSense::note, 0.0, dimension::none,
                       Status::caution, "The site file has no [river.bed]: the grain of the bed is not known.",
                       "Give mean_size and coarse_size in [river.bed]: the depth of the cutoff at the sill follows from them.",
                       common_practice));
+    findings.back().key = "river.bed.mean_size";
     return;
   }
   findings.push_back(choice_note("river.scour", "Scour behind a working basin where the bed is bare, below the bed",
@@ -133,6 +146,7 @@ void add_findings(const RiverProtection& river, const BedScour& scour, Findings&
                                      quantity_token(scour.swept_out_least, dimension::length) + " to " +
                                      quantity_token(scour.swept_out, dimension::length) + " at the check flood.",
                                  {"novak_2007", "about half of Jaeger's depth below the bed", Provenance::memory}));
+  findings.back().method = scour.working_by;
   findings.push_back(limit_finding("river.bed_stays", "Critical velocity of the bed over the mean velocity leaving the sill",
                                    scour.critical_velocity / river.mean_velocity, LimitSense::at_least, 1.0, dimension::none,
                                    Status::caution,
@@ -140,6 +154,7 @@ void add_findings(const RiverProtection& river, const BedScour& scour, Findings&
                                        quantity_token(scour.grown, dimension::length) + " in a day of this flow.",
                                    "Let the cutoff at the sill or a launching apron reach below the scour.",
                                    {"hoffmans_verheij_1997", "growth of scour behind a protected bed", Provenance::memory}));
+  findings.back().method = scour.grown_by;
 }
 
 }  // namespace

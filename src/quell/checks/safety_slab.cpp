@@ -36,23 +36,41 @@ double groundwater_level(const BasinView& view) {
 /// Pressures on the anchors (Pa): of the design cases with the dynamic factor, and of the unusual ones without.
 struct AnchorLoad {
   double design = 0.0, unusual = 0.0;
+  hydraulics::AnchoredInput design_case{}, unusual_case{};  ///< the worst of each
 
-  void raise(const AnchorLoad& other) { *this = {std::max(design, other.design), std::max(unusual, other.unusual)}; }
+  void raise_design(const hydraulics::AnchoredInput& input) { raise(input, design, design_case); }
+  void raise_unusual(const hydraulics::AnchoredInput& input) { raise(input, unusual, unusual_case); }
+  void raise(const AnchorLoad& other) {
+    raise_design(other.design_case);
+    raise_unusual(other.unusual_case);
+  }
+  double unusual_share() const { return unusual * steel_share / steel_share_unusual; }
   /// The pressure that counts for the steel: unusual cases may stress it more.
-  double governing() const { return std::max(design, unusual * steel_share / steel_share_unusual); }
+  double governing() const { return std::max(design, unusual_share()); }
+  const hydraulics::AnchoredInput& governing_case() const { return design >= unusual_share() ? design_case : unusual_case; }
+
+ private:
+  static void raise(const hydraulics::AnchoredInput& input, double& pressure, hydraulics::AnchoredInput& worst) {
+    const double here = hydraulics::anchored_pressure(input);
+    if (here < pressure) return;
+    pressure = here;
+    worst = input;
+  }
 };
 
 AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double groundwater_head, site::JointState joints) {
   const auto& slab = view.site.slab;
-  const auto left = [&](double hu, double y, double hd, double DAF) {
-    return hydraulics::anchored_pressure(
-        {.hu = hu, .y = y, .hd = hd, .DAF = DAF, .gamma_c = slab.concrete_unit_weight, .s = view.slab_thickness});
+  const auto under = [&](double hu, double y, double hd, double DAF) {
+    return hydraulics::AnchoredInput{
+        .hu = hu, .y = y, .hd = hd, .DAF = DAF, .gamma_c = slab.concrete_unit_weight, .s = view.slab_thickness};
   };
-  const double drained = (1.0 - slab.drain_efficiency) * groundwater_head;
-  AnchorLoad result{std::max(left(load.working, load.depth, load.sealed, dynamic_factor), left(drained, 0.0, 0.0, 1.0)),
-                    std::max(left(load.failed, load.depth, load.sealed, 1.0), left(groundwater_head, 0.0, 0.0, 1.0))};
-  if (joints >= JointState::open) result.raise({left(load.depth, load.depth, load.open, dynamic_factor), 0.0});
-  if (joints >= JointState::one_failed) result.raise({0.0, left(load.working, load.depth, load.one, 1.0)});
+  AnchorLoad result;
+  result.raise_design(under(load.working, load.depth, load.sealed, dynamic_factor));
+  result.raise_design(under((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0, 1.0));
+  result.raise_unusual(under(load.failed, load.depth, load.sealed, 1.0));
+  result.raise_unusual(under(groundwater_head, 0.0, 0.0, 1.0));
+  if (joints >= JointState::open) result.raise_design(under(load.depth, load.depth, load.open, dynamic_factor));
+  if (joints >= JointState::one_failed) result.raise_unusual(under(load.working, load.depth, load.one, 1.0));
   return result;
 }
 
@@ -63,6 +81,23 @@ double bar_area(const site::Slab& slab) {
 /// Stress over the stress allowed.
 double bar_use(const site::Slab& slab, const AnchorLoad& load) {
   return load.governing() * slab.bar_spacing * slab.bar_spacing / (bar_area(slab) * steel_share * slab.bar_yield);
+}
+
+FindingMethod method_of(const AnchorLoad& load) {
+  const auto& in = load.governing_case();
+  return {&hydraulics::record::anchored_pressure,
+          {in.hu, in.y, in.hd, in.DAF, given(in.gamma_c, "slab.concrete_unit_weight"), given(in.s, "slab.thickness")}};
+}
+
+/// What leads to the loads of a panel.
+void name_steps(const site::Slab& slab, const TailwaterState& state, const PanelLoad& load, SlabPanel& panel) {
+  panel.depth_by = {&hydraulics::record::mean_jump_depth,
+                    {state.toe->y1, load.behind, roller_length(state), panel.from, panel.to}};
+  panel.uplift_by = {&hydraulics::record::uplift_head,
+                     {load.seepage, load.tailwater, given(slab.drain_efficiency, "slab.drain_efficiency")}};
+  panel.pulses_by = {
+      &hydraulics::record::panel_coefficients,
+      {given(slab.panel_length / load.pulse, "slab.panel_length"), given(slab.panel_width / load.pulse, "slab.panel_width")}};
 }
 
 void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) {
@@ -106,27 +141,37 @@ void note_governing(const PanelLoad& load, double discharge, SlabPanel& panel) {
 SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double groundwater_head, double from, double to,
                       double& more_force) {
   const auto& slab = view.site.slab;
-  const auto thickness = [&](double hu, double y, double hd) {
-    return hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = slab.concrete_unit_weight});
-  };
   SlabPanel panel{.from = from, .to = to};
+  double thickest = -1.0;
+  const auto thickness = [&](double hu, double y, double hd, double so_far, bool counts = true) {
+    const double here = hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = slab.concrete_unit_weight});
+    if (counts && here > thickest) {
+      thickest = here;
+      panel.thickness_by = {&hydraulics::record::uplift_thickness,
+                            {hu, y, hd, given(slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
+    }
+    return std::max(so_far, here);
+  };
   AnchorLoads worst;
   double pressure = -1.0;
+  const bool open_counts = slab.joints >= JointState::open;
   for (const auto& state : view.states) {
     const auto load = loads.on_panel(state, from, to);
-    panel.thickness_working = std::max(panel.thickness_working, thickness(load.working, load.depth, load.sealed));
-    panel.thickness_failed = std::max(panel.thickness_failed, thickness(load.failed, load.depth, load.sealed));
-    panel.thickness_open = std::max(panel.thickness_open, thickness(load.depth, load.depth, load.open));
+    panel.thickness_working = thickness(load.working, load.depth, load.sealed, panel.thickness_working, false);
+    panel.thickness_failed = thickness(load.failed, load.depth, load.sealed, panel.thickness_failed);
+    panel.thickness_open = thickness(load.depth, load.depth, load.open, panel.thickness_open, open_counts);
     for (const auto joints : {JointState::sealed, JointState::open, JointState::one_failed})
       worst[static_cast<std::size_t>(joints)].raise(anchor_load(view, load, groundwater_head, joints));
-    const double here = anchor_load(view, load, groundwater_head, slab.joints).governing();
-    if (here <= pressure) continue;
-    pressure = here;
+    const auto here = anchor_load(view, load, groundwater_head, slab.joints);
+    if (here.governing() <= pressure) continue;
+    pressure = here.governing();
     const auto more = anchor_load(view, loads.on_panel(state, from, to, 1.1), groundwater_head, slab.joints);
     more_force = std::max(more_force, pressure > 0.0 ? more.governing() / pressure : 1.0);
+    panel.pressure_by = method_of(here);
+    name_steps(slab, state, load, panel);
     note_governing(load, state.toe->discharge, panel);
   }
-  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0);
+  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0, 0.0);
   if (!slab.is_anchored) return panel;
   size_bars(view, worst[static_cast<std::size_t>(slab.joints)], panel);
   panel.use_sealed = bar_use(slab, worst[0]);
@@ -158,6 +203,9 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
           quantity_token(flotation.factor, dimension::none) + ".",
       "Lower the ground water before the basin is emptied, or give slab, heels or anchors more: a structural engineer decides.",
       {"etl_1110_2_307", "definition; the factor recalled from EM 1110-2-2100", Provenance::seen}));
+  safety.findings.back().method = {&hydraulics::record::flotation_factor,
+                                   {flotation.weight + flotation.anchors, 0.0, 0.0, flotation.uplift, 0.0}};
+  safety.findings.back().key = "slab.groundwater_level";
 }
 
 const SlabPanel& largest_panel(const Safety& safety, double (*measure)(const SlabPanel&)) {
@@ -165,11 +213,15 @@ const SlabPanel& largest_panel(const Safety& safety, double (*measure)(const Sla
                            [&](const SlabPanel& a, const SlabPanel& b) { return measure(a) < measure(b); });
 }
 
+const SlabPanel& thickest_panel(const BasinView& view, const Safety& safety) {
+  if (view.site.slab.joints == JointState::sealed)
+    return largest_panel(safety, [](const SlabPanel& p) { return p.thickness_failed; });
+  return largest_panel(safety, [](const SlabPanel& p) { return std::max(p.thickness_failed, p.thickness_open); });
+}
+
 Finding thickness_finding(const BasinView& view, const Safety& safety) {
   const bool open_counts = view.site.slab.joints >= JointState::open;
-  const auto& panel =
-      open_counts ? largest_panel(safety, [](const SlabPanel& p) { return std::max(p.thickness_failed, p.thickness_open); })
-                  : largest_panel(safety, [](const SlabPanel& p) { return p.thickness_failed; });
+  const auto& panel = thickest_panel(view, safety);
   const double needed = std::max({panel.thickness_failed, open_counts ? panel.thickness_open : 0.0, panel.thickness_empty});
   const bool anchored = view.site.slab.is_anchored;
   return limit_finding(
@@ -226,12 +278,19 @@ Finding fluctuation_finding(const BasinView& view, const Safety& safety) {
 }
 
 void add_findings(const BasinView& view, Safety& safety) {
-  safety.findings.push_back(thickness_finding(view, safety));
-  if (view.site.slab.is_anchored) {
-    safety.findings.push_back(anchor_finding(largest_panel(safety, [](const SlabPanel& p) { return p.bar_stress; })));
-    safety.findings.push_back(joint_finding(view, safety));
+  const auto add = [&safety](Finding finding, const FindingMethod& method, std::string_view key) {
+    finding.method = method;
+    finding.key = key;
+    safety.findings.push_back(std::move(finding));
+  };
+  const auto& pulled = largest_panel(safety, [](const SlabPanel& p) { return p.bar_stress; });
+  const bool anchored = view.site.slab.is_anchored;
+  add(thickness_finding(view, safety), thickest_panel(view, safety).thickness_by, anchored ? "" : "slab.thickness");
+  if (anchored) {
+    add(anchor_finding(pulled), pulled.pressure_by, "slab.bar_spacing");
+    add(joint_finding(view, safety), pulled.pressure_by, "slab.joints");
   }
-  safety.findings.push_back(fluctuation_finding(view, safety));
+  add(fluctuation_finding(view, safety), pulled.pressure_by, "slab.pressure_range");
   double velocity = 0.0;
   for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
   safety.findings.push_back(choice_note(
@@ -240,6 +299,7 @@ void add_findings(const BasinView& view, Safety& safety) {
       "The whole velocity head under one slab edge: waterstops, keys and dowels at every joint, the downstream edge a few "
       "millimetres low, filtered drains.",
       balance));
+  safety.findings.back().method = {&hydraulics::record::stagnation_head, {1.0, velocity}};
 }
 
 }  // namespace

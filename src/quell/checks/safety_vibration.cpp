@@ -19,9 +19,13 @@ constexpr double steel_modulus = 200.0e9;
 constexpr dissipators::Rule practice{"practice", "first natural frequency above 10 to 15 per second and three times the pulses",
                                      Provenance::common_practice};
 
-double lowest_panel_frequency(const BasinView& view, const Safety& safety) {
+struct PanelFrequency {
+  double value = 0.0;        ///< s^-1
+  double free_length = 0.0;  ///< m, over which its bars stretch
+};
+PanelFrequency lowest_panel_frequency(const BasinView& view, const Safety& safety) {
   const auto& slab = view.site.slab;
-  double lowest = 0.0;
+  PanelFrequency lowest;
   for (const auto& panel : safety.panels) {
     if (!(panel.bar_length > 0.0)) continue;  // its weight holds it down: nothing stretches
     const double natural = hydraulics::anchored_panel_frequency({.s = view.slab_thickness,
@@ -30,7 +34,7 @@ double lowest_panel_frequency(const BasinView& view, const Safety& safety) {
                                                                  .D = slab.bar_diameter,
                                                                  .Es = steel_modulus,
                                                                  .Lf = panel.bar_length});
-    lowest = lowest > 0.0 ? std::min(lowest, natural) : natural;
+    if (!(lowest.value > 0.0) || natural < lowest.value) lowest = {natural, panel.bar_length};
   }
   return lowest;
 }
@@ -61,16 +65,29 @@ void judge_vibration(const BasinView& view, Safety& safety) {
                           " Dry wall of even thickness on a rigid foot: water before it lowers its frequency, fill behind "
                           "it damps it.",
                       "Thicken the wall, give it ribs or a strut, or have its response computed.", practice));
+    safety.findings.back().method = {&hydraulics::record::cantilever_frequency,
+                                     {view.wall_height, given(view.wall_thickness, "walls.thickness"),
+                                      given(view.site.walls.concrete_modulus, "walls.concrete_modulus"),
+                                      given(view.site.slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
+    safety.findings.back().key = "walls.thickness";
   }
-  vibration.panel = lowest_panel_frequency(view, safety);
-  if (vibration.panel > 0.0)
-    safety.findings.push_back(limit_finding(
-        "slab.vibration", "Natural frequency of a panel that rides on its anchors", vibration.panel, LimitSense::at_least,
-        least, frequency, Status::caution,
-        pulses_text(vibration.jump) +
-            " The bars stretch over their whole length in the rock, and the water that moves along is left "
-            "out.",
-        "Set the bars closer or thicker, or bond them near the slab, so that it stays pressed to the rock.", practice));
+  const auto panel = lowest_panel_frequency(view, safety);
+  vibration.panel = panel.value;
+  if (!(vibration.panel > 0.0)) return;
+  safety.findings.push_back(limit_finding(
+      "slab.vibration", "Natural frequency of a panel that rides on its anchors", vibration.panel, LimitSense::at_least, least,
+      frequency, Status::caution,
+      pulses_text(vibration.jump) +
+          " The bars stretch over their whole length in the rock, and the water that moves along is left "
+          "out.",
+      "Set the bars closer or thicker, or bond them near the slab, so that it stays pressed to the rock.", practice));
+  const auto& slab = view.site.slab;
+  safety.findings.back().method = {
+      &hydraulics::record::anchored_panel_frequency,
+      {given(view.slab_thickness, "slab.thickness"), given(slab.concrete_unit_weight, "slab.concrete_unit_weight"),
+       given(slab.bar_spacing, "slab.bar_spacing"), given(slab.bar_diameter, "slab.bar_diameter"), steel_modulus,
+       panel.free_length}};
+  safety.findings.back().key = "slab.bar_spacing";
 }
 
 }  // namespace quell::checks

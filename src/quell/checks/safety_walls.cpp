@@ -67,10 +67,15 @@ void judge_operating(const BasinView& view, const WallSection& section, Safety& 
 
 void judge_earthquake(const BasinView& view, const WallSection& section, Safety& safety) {
   const auto& walls = view.site.walls;
-  const auto note = [&safety](double kh, std::string text) {
+  const auto note = [&safety, &walls](double kh, std::string text) {
     safety.findings.push_back(choice_note("walls.earthquake", "Horizontal acceleration judged on the walls, over g", kh,
                                           dimension::none, std::move(text),
                                           {"mononobe_matsuo_1929", "level fill, upright wall", Provenance::memory}));
+    safety.findings.back().key = "walls.seismic_coefficient";
+    if (kh > 0.0)
+      safety.findings.back().method = {
+          &hydraulics::record::earth_coefficient_in_earthquake,
+          {given(walls.fill_friction, "walls.fill_friction"), 0.0, given(kh, "walls.seismic_coefficient"), 0.0}};
   };
   if (!walls.has_seismic)
     return note(0.0, "No earthquake was judged: the site gives no seismic_coefficient in [walls]. The national code decides.");
@@ -111,6 +116,16 @@ std::string case_text(const WallLoadCase& load) {
          ").";
 }
 
+/// The finding with the balance of its load case behind it.
+Finding behind(Finding finding, const WallLoadCase& load, std::string_view key) {
+  const auto& in = load.balance;
+  finding.method = {
+      &hydraulics::record::wall_stability,
+      {in.F, in.M, in.s, in.W1, in.a1, in.W2, in.W3, in.a3, in.B, in.u1, in.u2, given(in.phi, "walls.base_friction")}};
+  finding.key = key;
+  return finding;
+}
+
 template <class Less>
 const WallLoadCase& worst_case(const WallCheck& wall, Less less) {
   return *std::min_element(wall.cases.begin(), wall.cases.end(), less);
@@ -125,13 +140,15 @@ void add_bearing(const BasinView& view, Safety& safety) {
   const std::string text = case_text(worst) + (gapes ? " In another case the force leaves the base." : "");
   const char* title = "Largest bearing pressure below the wall";
   if (walls.has_bearing)
-    safety.findings.push_back(limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
-                                            walls.bearing_allowed, dimension::pressure, Status::caution, text,
-                                            "Widen the base, or improve the ground.", dissipators::common_practice));
+    safety.findings.push_back(behind(limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
+                                                   walls.bearing_allowed, dimension::pressure, Status::caution, text,
+                                                   "Widen the base, or improve the ground.", dissipators::common_practice),
+                                     worst, "walls.bearing_allowed"));
   else
-    safety.findings.push_back(choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
-                                          text + " What the ground may take is not given: [walls] bearing_allowed.",
-                                          dissipators::common_practice));
+    safety.findings.push_back(behind(
+        choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
+                    text + " What the ground may take is not given: [walls] bearing_allowed.", dissipators::common_practice),
+        worst, "walls.bearing_allowed"));
 }
 
 void add_findings(const BasinView& view, Safety& safety) {
@@ -143,18 +160,21 @@ void add_findings(const BasinView& view, Safety& safety) {
     return a.sliding / a.sliding_needed < b.sliding / b.sliding_needed;
   });
   if (std::isfinite(turned.overturning))
-    safety.findings.push_back(limit_finding(
-        "walls.overturning", "Safety of the wall against overturning, free-standing", turned.overturning, LimitSense::at_least,
-        turned.overturning_needed, dimension::none, Status::caution,
-        case_text(turned) + " An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base.",
-        "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
-        first_check));
+    safety.findings.push_back(behind(
+        limit_finding(
+            "walls.overturning", "Safety of the wall against overturning, free-standing", turned.overturning,
+            LimitSense::at_least, turned.overturning_needed, dimension::none, Status::caution,
+            case_text(turned) + " An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base.",
+            "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
+            first_check),
+        turned, "walls.base_width"));
   if (std::isfinite(slid.sliding))
     safety.findings.push_back(
-        limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut", slid.sliding,
-                      LimitSense::at_least, slid.sliding_needed, dimension::none, Status::caution,
-                      case_text(slid) + " The slab between the walls usually carries what friction does not.",
-                      "Preliminary: let the slab act as a strut, or key the base.", sliding_rule));
+        behind(limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut", slid.sliding,
+                             LimitSense::at_least, slid.sliding_needed, dimension::none, Status::caution,
+                             case_text(slid) + " The slab between the walls usually carries what friction does not.",
+                             "Preliminary: let the slab act as a strut, or key the base.", sliding_rule),
+               slid, "walls.base_friction"));
   add_bearing(view, safety);
 }
 
@@ -192,6 +212,10 @@ void judge_walls(const BasinView& view, Safety& safety) {
                       quantity_token(view.site.walls.fluctuation_rms, dimension::none) +
                       " velocity heads: uncertain, over the wetted height of the roller.",
                   {"practice", "three to five times the rms", Provenance::common_practice}));
+  const auto& given_walls = view.site.walls;
+  safety.findings.back().method = {&hydraulics::record::wall_pulse,
+                                   {given(given_walls.fluctuation_peak, "walls.fluctuation_peak"),
+                                    given(given_walls.fluctuation_rms, "walls.fluctuation_rms"), velocity}};
 }
 
 }  // namespace quell::checks

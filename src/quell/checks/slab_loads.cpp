@@ -18,7 +18,8 @@ SlabLoads::SlabLoads(const BasinView& view, const Seepage& seepage)
 
 double SlabLoads::creep_share(double x) const {
   const auto& foundation = view_.site.foundation;
-  const double before = foundation.upstream_cutoff + foundation.middle_cutoff;
+  const double middle = foundation.middle_cutoff_distance > 0.0 ? foundation.middle_cutoff_distance : 0.5 * seepage_.horizontal;
+  const double before = foundation.upstream_cutoff + (toe_ + x > middle ? foundation.middle_cutoff : 0.0);
   const double total = seepage_.vertical + seepage_.horizontal / 3.0;
   return std::clamp(1.0 - (2.0 * before + (toe_ + x) / 3.0) / total, 0.0, 1.0);
 }
@@ -37,6 +38,8 @@ PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double t
   PanelLoad load{};
   load.depth = jump_depth_over(state, from, to);
   const double tailwater = state.available_depth;
+  load.behind = std::max(toe.y1, std::min(toe.y2, tailwater));
+  load.tailwater = tailwater;
   const double between = std::max(0.0, toe.reservoir_level - state.tailwater_level);
   load.seepage = tailwater + between * head_share(middle);
   load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
@@ -49,8 +52,8 @@ PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double t
   load.boils = wanted > bound;
   const double suction = std::min(wanted, bound);
   const double range = range_factor * std::max(0.0, pulse.range - pulse.suction) * head + suction;
-  const double together = slab.pulse_length * toe.y1;
-  const auto share = hydraulics::panel_coefficients(slab.panel_length / together, slab.panel_width / together);
+  load.pulse = slab.pulse_length * toe.y1;
+  const auto share = hydraulics::panel_coefficients(slab.panel_length / load.pulse, slab.panel_width / load.pulse);
   load.sealed = share.sealed * suction;
   load.open = share.four * range;
   load.one = share.one * range;

@@ -12,6 +12,8 @@ struct PanelLoad {
   double working, failed;    ///< uplift, drains working or failed
   double sealed, open, one;  ///< pulses, by the state of the joints
   double range;              ///< of the fluctuation, over the velocity head
+  double behind, tailwater;  ///< depth behind the jump, depth where the drains discharge
+  double pulse;              ///< length over which a pulse hangs together, m
   bool boils;                ///< the fall of the pressure is bounded by vapour, not by its share of the velocity head
 };
 

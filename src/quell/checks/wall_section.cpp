@@ -84,18 +84,19 @@ WallLoadCase WallSection::under(const CaseKind& kind, const WallState& state, bo
   const double turned = state.kh * (0.5 * soil * fill_ - 0.5 * footing_ * slab_);
   const double lift_outside = water_unit_weight * std::clamp(state.outside + slab_, 0.0, height_ + slab_);
   const double lift_inside = water_unit_weight * std::clamp(state.inside + slab_, 0.0, height_ + slab_);
-  const auto stability = hydraulics::wall_stability({.F = load.force + moved,
-                                                     .M = load.moment + turned,
-                                                     .s = slab_,
-                                                     .W1 = stem_,
-                                                     .a1 = inward ? 0.5 * thickness_ : base_ - 0.5 * thickness_,
-                                                     .W3 = soil,
-                                                     .a3 = inward ? thickness_ + 0.5 * heel : 0.5 * heel,
-                                                     .W2 = footing_,
-                                                     .B = base_,
-                                                     .u1 = inward ? lift_inside : lift_outside,
-                                                     .u2 = inward ? lift_outside : lift_inside,
-                                                     .phi = walls_.base_friction});
+  result.balance = {.F = load.force + moved,
+                    .M = load.moment + turned,
+                    .s = slab_,
+                    .W1 = stem_,
+                    .a1 = inward ? 0.5 * thickness_ : base_ - 0.5 * thickness_,
+                    .W3 = soil,
+                    .a3 = inward ? thickness_ + 0.5 * heel : 0.5 * heel,
+                    .W2 = footing_,
+                    .B = base_,
+                    .u1 = inward ? lift_inside : lift_outside,
+                    .u2 = inward ? lift_outside : lift_inside,
+                    .phi = walls_.base_friction};
+  const auto stability = hydraulics::wall_stability(result.balance);
   result.leaves_base = true;
   result.overturning = stability ? stability->overturning : 0.0;
   result.sliding = stability ? stability->sliding : 0.0;

@@ -19,7 +19,8 @@ namespace {
 using dissipators::TailwaterNeed;
 
 JumpPlace place_of(dissipators::Action action, double available, const TailwaterNeed& need) {
-  if (available < need.sweep_out) return JumpPlace::past_sill;
+  // A type that needs no tailwater cannot lose it: a jet is thrown clear above a river far below.
+  if (need.sweep_out > 0.0 && available < need.sweep_out) return JumpPlace::past_sill;
   if (available > need.largest) return JumpPlace::drowned;
   // The level is rounded and bisected: a hair above the best depth is still the apron.
   const bool climbs = dissipators::makes_jump(action) && available > need.best_highest + 0.02;

@@ -107,7 +107,8 @@ Quantities concrete(const QuantityInput& input, const dissipators::Structure& st
   trace(working, slab_method, {input.largest_y2}, {result.slab_thickness}, "slab thickness");
   trace(working, wall_method, {input.wall_height}, {result.wall_thickness}, "mean wall thickness");
   trace(working, concrete_method,
-        {input.length, input.width, input.wall_height, result.slab_thickness, result.wall_thickness, result.element_concrete},
+        {input.length, given(input.width, "basin.width"), input.wall_height, result.slab_thickness, result.wall_thickness,
+         result.element_concrete},
         {result.concrete}, "concrete as a first measure");
   return result;
 }

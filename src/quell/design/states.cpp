@@ -44,6 +44,8 @@ std::vector<checks::PatternState> pattern_states(const PreparedSite& prepared, c
                       .tailwater_level = option.apron_level + low.available_depth,
                       .margin = low.margin,
                       .sweep_out_reserve = low.available_depth - low.need.sweep_out,
+                      .required_depth = low.required_depth,
+                      .sweep_out_depth = low.need.sweep_out,
                       .largest_step = pattern == patterns.end() ? 0.0 : site::largest_step(*pattern),
                       .is_check = data.is_check});
   }

@@ -1,5 +1,9 @@
 #include "quell/design/workings.h"
 
+#include <algorithm>
+#include <cmath>
+#include <span>
+
 #include "quell/base/quantity_text.h"
 #include "quell/design/quantities.h"
 #include "quell/site/crest_foot.h"
@@ -32,6 +36,30 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
   site::trace_tailwater(site.river, entry.data.river_discharge[0], site::TailwaterCase::low, working);
 }
 
+/// The margin itself, where the finding about it judges this discharge.
+void trace_margin(const Option& option, Working& working) {
+  for (const auto& finding : option.findings)
+    if (finding.id == "tailwater.margin" && std::abs(finding.value - option.governing.margin) < 1e-9)
+      working.add_behind(finding.method,
+                         "margin of tailwater; the depth required holds the margin that the site file asks for");
+}
+
+/// Steps behind the findings that no section holds yet, each at the discharge that decides.
+void trace_findings(std::span<const Finding> findings, Working& working) {
+  for (const auto& finding : findings) working.add_behind(finding.method, finding.title);
+}
+
+/// The panel whose bars are pulled hardest: what leads to the pressure on them.
+void trace_slab(const checks::Safety& safety, Working& working) {
+  const auto pulled =
+      std::max_element(safety.panels.begin(), safety.panels.end(),
+                       [](const checks::SlabPanel& a, const checks::SlabPanel& b) { return a.bar_stress < b.bar_stress; });
+  if (pulled == safety.panels.end()) return;
+  working.add_behind(pulled->depth_by, "mean depth of the jump over the panel of the slab that pulls hardest at its anchors");
+  working.add_behind(pulled->uplift_by, "uplift head under it, drains working");
+  working.add_behind(pulled->pulses_by, "share of the pressure fluctuation that the panel feels");
+}
+
 }  // namespace
 
 void record_workings(const PreparedSite& prepared, const ApronLevel& apron, const dissipators::SizingInput& sizing,
@@ -41,6 +69,7 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
     working.open_section("Governing discharge " + quantity_token(option.governing.discharge, dimension::discharge),
                          "Sets the level of the apron, in the low tailwater case.");
     trace_case(prepared, *entry, option, working);
+    trace_margin(option, working);
   }
   const auto& largest = prepared.cases.back();
   working.open_section("Largest discharge " + quantity_token(largest.data.discharge, dimension::discharge),
@@ -50,6 +79,16 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
   option.type->size(sizing, &working);
   working.open_section("Concrete", "A first measure, to compare candidates; not a structural design.");
   concrete(quantity_input(option, sizing.flows), option.structure, &working);
+  const std::span<const Finding> findings(option.findings);
+  const std::size_t of_safety = option.safety.findings.size();
+  working.open_section("Limits of use and checks",
+                       "Steps behind findings that no section above holds, at the discharge that decides.");
+  trace_findings(findings.first(findings.size() - of_safety), working);
+  if (!option.safety.judged) return;
+  working.open_section("Safety of structure and river",
+                       "Preliminary; a structural engineer must design slab, anchors and walls.");
+  trace_slab(option.safety, working);
+  trace_findings(findings.last(of_safety), working);
 }
 
 }  // namespace quell::design

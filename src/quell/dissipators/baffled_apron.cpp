@@ -183,7 +183,9 @@ class BaffledApron final : public Dissipator {
     const Row row = full_row(setting.width, height);
     add_rows(structure, row, height, slope, setting.width);
     const double critical = critical_depth(flow.unit_discharge);
-    trace(working, blocks_method, {flow.unit_discharge, setting.width, setting.choices.drop_block_height},
+    trace(working, blocks_method,
+          {flow.unit_discharge, given(setting.width, "basin.width"),
+           given(setting.choices.drop_block_height, "basin.choices.drop_block_height")},
           {critical, height, static_cast<double>(row.count), row.width, 2.0 * height, 3.0 * height}, "blocks, rows and walls");
     trace(working, entrance_method, {flow.unit_discharge}, {approach_velocity(flow.unit_discharge)}, "velocity of approach");
     add_face_load(structure, "apron_block", "Force on one block", row.width * height, flow.unit_discharge / critical, working);
@@ -195,20 +197,30 @@ class BaffledApron final : public Dissipator {
     const double height = block_height(flow.unit_discharge, input.setting);
     const double width = full_row(input.setting.width, height).width;
     return {
-        limit_finding("baffled_apron.rows", "Rows of blocks", rows_of(structure), LimitSense::at_least, 4.0, dimension::none,
-                      Status::fails, "Rows from the crest to the lower end, one of them buried.",
-                      "The fall is too small for a baffled apron: compare a straight drop.", notes),
-        limit_finding("baffled_apron.block_width", "Width of blocks and spaces over their height, least", width / height,
-                      LimitSense::at_least, 1.0, dimension::none, Status::caution, "From one to one and a half heights.",
-                      "Change the width of the apron by half a block.", notes),
-        choice_note("baffled_apron.height_rule", "Height of the blocks over critical depth",
-                    input.setting.choices.drop_block_height, dimension::none,
-                    "0.9 is the rule for canals and the larger; 0.8 is published for spillways. It is not critical.", notes),
-        choice_note("baffled_apron.approach", "Largest velocity of approach", approach_velocity(flow.unit_discharge),
-                    dimension::velocity, "A faster approach throws water over the first rows.",
-                    {"peterka_1984", "sec. 9", Provenance::memory}),
-        choice_note("baffled_apron.concrete", "Horizontal length of the apron", structure.length, dimension::length,
-                    "It takes the place of the chute, whose concrete the other candidates do not count.", common_practice)};
+        counted(
+            worked(blocks_method,
+                   limit_finding("baffled_apron.rows", "Rows of blocks", rows_of(structure), LimitSense::at_least, 4.0,
+                                 dimension::none, Status::fails, "Rows from the crest to the lower end, one of them buried.",
+                                 "The fall is too small for a baffled apron: compare a straight drop.", notes))),
+        worked(blocks_method,
+               limit_finding("baffled_apron.block_width", "Width of blocks and spaces over their height, least", width / height,
+                             LimitSense::at_least, 1.0, dimension::none, Status::caution, "From one to one and a half heights.",
+                             "Change the width of the apron by half a block.", notes)),
+        keyed(
+            "basin.choices.drop_block_height",
+            worked(blocks_method,
+                   choice_note("baffled_apron.height_rule", "Height of the blocks over critical depth",
+                               input.setting.choices.drop_block_height, dimension::none,
+                               "0.9 is the rule for canals and the larger; 0.8 is published for spillways. It is not critical.",
+                               notes))),
+        worked(entrance_method,
+               choice_note("baffled_apron.approach", "Largest velocity of approach", approach_velocity(flow.unit_discharge),
+                           dimension::velocity, "A faster approach throws water over the first rows.",
+                           {"peterka_1984", "sec. 9", Provenance::memory})),
+        worked(blocks_method,
+               choice_note("baffled_apron.concrete", "Horizontal length of the apron", structure.length, dimension::length,
+                           "It takes the place of the chute, whose concrete the other candidates do not count.",
+                           common_practice))};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}

@@ -6,6 +6,7 @@
 
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
+#include "quell/hydraulics/definitions.h"
 
 namespace quell::dissipators {
 
@@ -202,8 +203,9 @@ class BaffledEndSill final : public Dissipator {
     const int rows = input.setting.choices.baffle_rows;
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
-    trace(working, length_method, {longest_flow(*this, input).y2, static_cast<double>(rows)}, {structure.required_length},
-          "length of the basin");
+    trace(working, length_method,
+          {longest_flow(*this, input).y2, given(static_cast<double>(rows), "basin.choices.baffle_rows")},
+          {structure.required_length}, "length of the basin");
     if (rows > 0) add_baffles(structure, flow, width, rows, working);
     structure.end_sill_height = sill_height(flow.y1, flow.y2);
     structure.elements.push_back(solid_sill(width, structure.end_sill_height, 1.0, structure.length));
@@ -218,31 +220,42 @@ class BaffledEndSill final : public Dissipator {
     const auto& flow = sizing_flow(input);
     const int rows = input.setting.choices.baffle_rows;
     Findings findings{
-        choice_note("baffled_end_sill.rows", "Rows of baffles", rows, dimension::none,
-                    rows == 0 ? "The basin has its end sill alone and is four sequent depths long."
-                              : "The height is the lesser of the depth at the toe and a sixth of the sequent depth: taller "
-                                "baffles destroy more and cavitate sooner.",
-                    manual),
-        choice_note("baffled_end_sill.tailwater_rule", "Tailwater required over the sequent depth",
-                    required_share(input.setting), dimension::none,
-                    required_share(input.setting) < 1.0
-                        ? "The least depth accepted with two rows is used; the full sequent depth is the safe rule."
-                        : "The full sequent depth is asked for; 0.85 of it is accepted with two rows of baffles.",
-                    manual)};
+        counted(keyed(
+            "basin.choices.baffle_rows",
+            worked(length_method,
+                   choice_note(
+                       "baffled_end_sill.rows", "Rows of baffles", rows, dimension::none,
+                       rows == 0 ? "The basin has its end sill alone and is four sequent depths long."
+                                 : "The height is the lesser of the depth at the toe and a sixth of the sequent depth: taller "
+                                   "baffles destroy more and cavitate sooner.",
+                       manual)))),
+        keyed(
+            "basin.choices.baffled_tailwater",
+            worked(tailwater_method,
+                   choice_note("baffled_end_sill.tailwater_rule", "Tailwater required over the sequent depth",
+                               required_share(input.setting), dimension::none,
+                               required_share(input.setting) < 1.0
+                                   ? "The least depth accepted with two rows is used; the full sequent depth is the safe rule."
+                                   : "The full sequent depth is asked for; 0.85 of it is accepted with two rows of baffles.",
+                               manual)))};
     if (rows == 0) return findings;
     const auto velocity = largest(input.flows, &site::ToeFlow::V1);
-    findings.push_back(limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles", velocity.value,
-                                     LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
-                                     "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                                     "Above 60 ft/s leave the baffles out (baffle_rows = 0) or study cavitation.", manual));
+    const auto& fastest = *std::max_element(input.flows.begin(), input.flows.end(),
+                                            [](const site::ToeFlow& a, const site::ToeFlow& b) { return a.V1 < b.V1; });
     findings.push_back(
-        width_finding("baffled_end_sill", "baffle", structure.elements[0].width, baffle_height(flow.y1, flow.y2), manual));
+        worked(hydraulics::record::mean_velocity, {fastest.unit_discharge, fastest.y1},
+               limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles", velocity.value,
+                             LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
+                             "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
+                             "Above 60 ft/s leave the baffles out (baffle_rows = 0) or study cavitation.", manual)));
+    findings.push_back(worked(baffles_method, width_finding("baffled_end_sill", "baffle", structure.elements[0].width,
+                                                            baffle_height(flow.y1, flow.y2), manual)));
     return findings;
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {
-    working.add(tailwater_method, {flow.y2, required_share(setting)}, {tailwater_need(flow, setting).required},
-                "tailwater that the type requires");
+    working.add(tailwater_method, {flow.y2, given(required_share(setting), "basin.choices.baffled_tailwater")},
+                {tailwater_need(flow, setting).required}, "tailwater that the type requires");
   }
 
  private:
@@ -257,7 +270,7 @@ class BaffledEndSill final : public Dissipator {
     if (rows == 2 && row.count > 1)
       structure.elements.push_back(baffle_row({row.count - 1, row.width, row.count > 2 ? row.width : 0.0, 1.5 * row.width},
                                               width, height, second_row * flow.y2, "Baffles, second row"));
-    trace(working, baffles_method, {width, flow.y1, flow.y2},
+    trace(working, baffles_method, {given(width, "basin.width"), flow.y1, flow.y2},
           {height, static_cast<double>(row.count), row.width, first_row * flow.y2, second_row * flow.y2}, "baffles");
     const double force = hydraulics::baffle_pier_force({.A = row.width * height, .y1 = flow.y1, .V1 = flow.V1});
     trace(working, hydraulics::record::baffle_pier_force, {row.width * height, flow.y1, flow.V1}, {force},

@@ -163,31 +163,37 @@ class FlipBucket final : public Dissipator {
     const auto least = landing_of(input.flows.front(), input.tailwater_levels.front()[0], input, lip_level);
     const bool sound = input.setting.choices.is_sound_rock;
     return {
-        choice_note("flip_bucket.throw", "Throw of the jet, longest estimate", worst.far_throw, dimension::length,
-                    "From the lip, " + at_discharge(worst.discharge) + "; prototype jets fall nearer, about " +
-                        quantity_token(worst.near_throw, dimension::length) + ".",
-                    small_dams),
-        choice_note("flip_bucket.scour", "Depth of scour below the tailwater, largest of three formulas", worst.scour,
-                    dimension::length,
-                    "At " + quantity_token(worst.discharge, dimension::discharge) + "; the smallest of the formulas gives " +
-                        quantity_token(worst.least_scour, dimension::length) + ".",
-                    {"mason_arumugam_1985", "beside Veronese", Provenance::memory}),
-        limit_finding("flip_bucket.scour_reach", "Throw over the depth of scour", worst.near_throw / worst.scour,
-                      LimitSense::at_least, 1.5, dimension::none, Status::caution,
-                      "A scour hole with sides of 1.5:1 must not reach the structure.",
-                      "Throw the jet farther, dig the pool in advance, or line it.", common_practice),
+        worked(hydraulics::record::jet_throw,
+               choice_note("flip_bucket.throw", "Throw of the jet, longest estimate", worst.far_throw, dimension::length,
+                           "From the lip, " + at_discharge(worst.discharge) + "; prototype jets fall nearer, about " +
+                               quantity_token(worst.near_throw, dimension::length) + ".",
+                           small_dams)),
+        worked(hydraulics::record::scour_mason_arumugam,
+               choice_note("flip_bucket.scour", "Depth of scour below the tailwater, largest of three formulas", worst.scour,
+                           dimension::length,
+                           "At " + quantity_token(worst.discharge, dimension::discharge) +
+                               "; the smallest of the formulas gives " + quantity_token(worst.least_scour, dimension::length) +
+                               ".",
+                           {"mason_arumugam_1985", "beside Veronese", Provenance::memory})),
+        worked(hydraulics::record::scour_mason_arumugam,
+               limit_finding("flip_bucket.scour_reach", "Throw over the depth of scour", worst.near_throw / worst.scour,
+                             LimitSense::at_least, 1.5, dimension::none, Status::caution,
+                             "A scour hole with sides of 1.5:1 must not reach the structure.",
+                             "Throw the jet farther, dig the pool in advance, or line it.", common_practice)),
         limit_finding("flip_bucket.low_flow", "Throw of the smallest discharge over the length of the bucket",
                       least.near_throw / structure.length, LimitSense::at_least, 1.0, dimension::none, Status::caution,
                       "Small discharges fall at the foot of the bucket or do not leave it.",
                       "Protect the foot by an apron and give the bucket a drain.", common_practice),
-        limit_finding("flip_bucket.rock", "River bed below shown to be sound rock", sound ? 1.0 : 0.0, LimitSense::at_least,
-                      1.0, dimension::none, Status::fails,
-                      sound ? "The site file says that it is." : "The site file does not say that it is.",
-                      "A plunge pool needs competent rock: have it shown by a specialist, then set sound_rock in "
-                      "[basin.choices].",
-                      common_practice),
-        choice_note("flip_bucket.radius_rule", "Radius of the bucket over the depth", radius_factor, dimension::none,
-                    "Five depths are used; three are allowed by another rule.", small_dams)};
+        counted(keyed("basin.choices.sound_rock",
+                      limit_finding("flip_bucket.rock", "River bed below shown to be sound rock", sound ? 1.0 : 0.0,
+                                    LimitSense::at_least, 1.0, dimension::none, Status::fails,
+                                    sound ? "The site file says that it is." : "The site file does not say that it is.",
+                                    "A plunge pool needs competent rock: have it shown by a specialist, then set sound_rock in "
+                                    "[basin.choices].",
+                                    common_practice))),
+        worked(radius_method,
+               choice_note("flip_bucket.radius_rule", "Radius of the bucket over the depth", radius_factor, dimension::none,
+                           "Five depths are used; three are allowed by another rule.", small_dams))};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}
@@ -201,17 +207,20 @@ class FlipBucket final : public Dissipator {
     const double fall = std::max(0.1, flow.reservoir_level - tailwater);
     const double depth = std::max(0.1, tailwater - input.setting.bed_level);
     const hydraulics::ScourInput scour{.q = flow.unit_discharge, .H = fall, .h = depth, .d_m = choices.rock_block_size};
-    working.add(hydraulics::record::jet_throw, {flow.V1, choices.flip_lip_angle, drop},
+    working.add(hydraulics::record::jet_throw, {flow.V1, given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"), drop},
                 {hydraulics::jet_throw({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop})}, "throw of the jet");
     for (const double K : {1.0, 0.9})
       working.add(
-          hydraulics::record::jet_throw_depth, {flow.V1, choices.flip_lip_angle, drop, flow.y1, K},
+          hydraulics::record::jet_throw_depth,
+          {flow.V1, given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"), drop, flow.y1, K},
           {hydraulics::jet_throw_depth({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = K})},
           "throw of the jet");
     working.add(hydraulics::record::scour_veronese, {scour.q, scour.H}, {hydraulics::scour_veronese(scour)}, "scour");
-    working.add(hydraulics::record::scour_mason_arumugam, {scour.q, scour.H, scour.h, scour.d_m},
+    working.add(hydraulics::record::scour_mason_arumugam,
+                {scour.q, scour.H, scour.h, given(scour.d_m, "basin.choices.rock_block_size")},
                 {hydraulics::scour_mason_arumugam(scour)}, "scour");
-    working.add(hydraulics::record::scour_mason_arumugam_constant, {scour.q, scour.H, scour.h, scour.d_m},
+    working.add(hydraulics::record::scour_mason_arumugam_constant,
+                {scour.q, scour.H, scour.h, given(scour.d_m, "basin.choices.rock_block_size")},
                 {hydraulics::scour_mason_arumugam_constant(scour)}, "scour");
   }
 };

@@ -288,25 +288,30 @@ class Impact final : public Dissipator {
     const Proportions p = proportions(width);
     double deepest = -no_limit;
     for (const auto& levels : input.tailwater_levels) deepest = std::max(deepest, levels[2] - input.apron_level);
-    return {limit_finding("impact.width_ratio", "Width over the side of the jet, least", width / jet.d, LimitSense::at_least,
-                          3.0, dimension::none, Status::fails, "Narrower basins are impractical.", "Use another type.", notes),
-            limit_finding("impact.width_spread", "Width over the width by the points of the chart",
-                          width / jet.d / read_ratio(jet.F), LimitSense::at_most, 1.10, dimension::none, Status::caution,
-                          "In a basin that is too wide the jet passes below the wall; the chart is known at few points.",
-                          "Take the chart of the source in hand before the width is fixed.", notes),
-            limit_finding("impact.tailwater", "Highest tailwater over the top of the hanging wall", deepest / (p.h3 + p.h2),
-                          LimitSense::at_most, 1.0, dimension::none, Status::caution,
-                          "Depth above the floor in the high case; best at the wall's mid-height.",
-                          "Raise the basin: higher tailwater runs over the wall.",
-                          {"tm_5_820_3", "impact basins", Provenance::seen}),
-            choice_note("impact.riprap", "Stone below the basin", width / 20.0, dimension::length,
-                        "Most stones of a twentieth of the width, over a length of one width, " +
-                            quantity_token(structure.end_sill_height, dimension::length) + " thick.",
-                        notes),
-            choice_note("impact.width_rule", "Width of the basin", width, dimension::length,
-                        input.setting.choices.impact_wide ? "The wider of two readings of the chart is used."
-                                                          : "The narrower reading of the chart is used.",
-                        {"peterka_1984", "sec. 6", Provenance::memory})};
+    return {
+        worked(jet_method, limit_finding("impact.width_ratio", "Width over the side of the jet, least", width / jet.d,
+                                         LimitSense::at_least, 3.0, dimension::none, Status::fails,
+                                         "Narrower basins are impractical.", "Use another type.", notes)),
+        worked(read_method, {jet.d, jet.F},
+               limit_finding("impact.width_spread", "Width over the width by the points of the chart",
+                             width / jet.d / read_ratio(jet.F), LimitSense::at_most, 1.10, dimension::none, Status::caution,
+                             "In a basin that is too wide the jet passes below the wall; the chart is known at few points.",
+                             "Take the chart of the source in hand before the width is fixed.", notes)),
+        worked(size_method, limit_finding("impact.tailwater", "Highest tailwater over the top of the hanging wall",
+                                          deepest / (p.h3 + p.h2), LimitSense::at_most, 1.0, dimension::none, Status::caution,
+                                          "Depth above the floor in the high case; best at the wall's mid-height.",
+                                          "Raise the basin: higher tailwater runs over the wall.",
+                                          {"tm_5_820_3", "impact basins", Provenance::seen})),
+        worked(size_method, choice_note("impact.riprap", "Stone below the basin", width / 20.0, dimension::length,
+                                        "Most stones of a twentieth of the width, over a length of one width, " +
+                                            quantity_token(structure.end_sill_height, dimension::length) + " thick.",
+                                        notes)),
+        keyed("basin.choices.impact_width",
+              worked(input.setting.choices.impact_wide ? wide_method : read_method,
+                     choice_note("impact.width_rule", "Width of the basin", width, dimension::length,
+                                 input.setting.choices.impact_wide ? "The wider of two readings of the chart is used."
+                                                                   : "The narrower reading of the chart is used.",
+                                 {"peterka_1984", "sec. 6", Provenance::memory})))};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}

@@ -3,6 +3,9 @@
 
 #include "quell/base/constants.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/definitions.h"
+#include "quell/hydraulics/jump.h"
+#include "quell/hydraulics/section.h"
 
 namespace quell::dissipators {
 
@@ -48,12 +51,33 @@ bool varies(Measure measure) {
   return measure != Measure::fall && measure != Measure::chute_slope;
 }
 
+/// What gives the measure its value at one discharge. The slope of the chute is given as it is.
+FindingMethod method_of(Measure measure, const site::ToeFlow& flow, const SizingInput& input) {
+  const StepInput crest = given(input.setting.crest_level, "crest.level");
+  switch (measure) {
+    case Measure::froude_number: return {&hydraulics::record::froude_number, {flow.V1, flow.y1}};
+    case Measure::unit_discharge:
+      return {&hydraulics::record::unit_discharge,
+              {flow.discharge, flow.width == input.setting.width ? given(flow.width, "basin.width") : StepInput(flow.width)}};
+    case Measure::velocity: return {&hydraulics::record::mean_velocity, {flow.unit_discharge, flow.y1}};
+    case Measure::fall: return {&hydraulics::record::level_difference, {crest, input.apron_level}};
+    case Measure::head: return {&hydraulics::record::level_difference, {flow.reservoir_level, input.apron_level}};
+    case Measure::fall_ratio: return {&hydraulics::record::critical_depth_rectangular, {flow.unit_discharge}};
+    case Measure::discharge:
+    case Measure::chute_slope: break;
+  }
+  return {};
+}
+
 Finding judge_limit(const Limit& limit, const SizingInput& input) {
   const auto flows = limit.largest_only ? input.flows.last(1) : input.flows;
-  Extreme worst{value_of(limit.measure, flows.front(), input), flows.front().discharge};
+  const site::ToeFlow* deciding = &flows.front();
+  Extreme worst{value_of(limit.measure, *deciding, input), deciding->discharge};
   for (const auto& flow : flows) {
     const double value = value_of(limit.measure, flow, input);
-    if (limit.sense == LimitSense::at_least ? value < worst.value : value > worst.value) worst = {value, flow.discharge};
+    if (limit.sense == LimitSense::at_least ? value >= worst.value : value <= worst.value) continue;
+    worst = {value, flow.discharge};
+    deciding = &flow;
   }
   std::string text;
   if (varies(limit.measure))
@@ -67,6 +91,8 @@ Finding judge_limit(const Limit& limit, const SizingInput& input) {
   auto finding = limit_finding(std::string(limit.id.view()), std::string(limit.title.view()), worst.value, limit.sense,
                                limit.limit, dimension_of(limit.measure), limit.otherwise, std::move(text),
                                std::string(limit.advice.view()), {limit.source.view(), limit.place, limit.provenance});
+  finding.method = method_of(limit.measure, *deciding, input);
+  if (limit.measure == Measure::chute_slope) finding.key = "chute.slope";
   finding.asks_for_model = limit.of_tests && finding.status != Status::ok;
   return finding;
 }

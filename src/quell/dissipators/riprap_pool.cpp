@@ -172,20 +172,26 @@ class RiprapPool final : public Dissipator {
 
   Findings findings(const SizingInput& input, const Structure& structure) const override {
     const Pool pool = pool_of(input);
-    return {limit_finding("riprap_pool.stone_least", "Median stone over the depth at the brink", pool.stone / pool.brink_depth,
-                          LimitSense::at_least, smallest_stone * (1.0 - 1e-9), dimension::none, Status::fails,
-                          "At the discharge that governs the pool, " + at_discharge(pool.discharge) + ".",
-                          "Use larger stone, or a concrete basin.", published),
-            limit_finding("riprap_pool.stone_largest", "Median stone over the depth at the brink, upper end",
-                          pool.stone / pool.brink_depth, LimitSense::at_most, 0.7, dimension::none, Status::caution,
-                          "Larger stone was not tested.", "Use smaller stone and a deeper pool.", published),
-            limit_finding("riprap_pool.depth", "Depth of the pool over the median stone", pool.depth / pool.stone,
-                          LimitSense::at_least, 2.0 * (1.0 - 1e-9), dimension::none, Status::fails,
-                          "A shallower pool has no roller above the stone.", "Use smaller stone.", published),
-            choice_note("riprap_pool.stone", "Median size of the stone", pool.stone, dimension::length,
-                        "Three stones thick in the pool, " + quantity_token(structure.riprap_volume, dimension::volume) +
-                            " in all, on a filter; a cutoff at the downstream end.",
-                        published)};
+    return {
+        worked(scour_method, limit_finding("riprap_pool.stone_least", "Median stone over the depth at the brink",
+                                           pool.stone / pool.brink_depth, LimitSense::at_least, smallest_stone * (1.0 - 1e-9),
+                                           dimension::none, Status::fails,
+                                           "At the discharge that governs the pool, " + at_discharge(pool.discharge) + ".",
+                                           "Use larger stone, or a concrete basin.", published)),
+        worked(scour_method,
+               limit_finding("riprap_pool.stone_largest", "Median stone over the depth at the brink, upper end",
+                             pool.stone / pool.brink_depth, LimitSense::at_most, 0.7, dimension::none, Status::caution,
+                             "Larger stone was not tested.", "Use smaller stone and a deeper pool.", published)),
+        worked(scour_method,
+               limit_finding("riprap_pool.depth", "Depth of the pool over the median stone", pool.depth / pool.stone,
+                             LimitSense::at_least, 2.0 * (1.0 - 1e-9), dimension::none, Status::fails,
+                             "A shallower pool has no roller above the stone.", "Use smaller stone.", published)),
+        keyed("basin.choices.pool_stone_size",
+              worked(scour_method, choice_note("riprap_pool.stone", "Median size of the stone", pool.stone, dimension::length,
+                                               "Three stones thick in the pool, " +
+                                                   quantity_token(structure.riprap_volume, dimension::volume) +
+                                                   " in all, on a filter; a cutoff at the downstream end.",
+                                               published)))};
   }
 
   void trace_tailwater_need(const site::ToeFlow&, const Setting&, Working&) const override {}

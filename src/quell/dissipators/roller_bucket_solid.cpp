@@ -175,14 +175,17 @@ class RollerBucketSolid final : public Dissipator {
     double least = no_limit;
     for (std::size_t i = 0; i < input.flows.size(); ++i)
       least = std::min(least, input.flows[i].reservoir_level - input.apron_level);
-    return {choice_note("roller_bucket_solid.radius_rule", "Radius of the bucket, the largest of three rules",
-                        structure.invert_radius, dimension::length,
-                        "By the discharge parameter, by velocity and head, and by the Froude number, over all discharges; a "
-                        "fourth published rule is left out below F1 = 3.84, where it turns negative.",
-                        published),
-            limit_finding("roller_bucket_solid.radius_head", "Radius of the bucket over the least head on its invert",
-                          structure.invert_radius / least, LimitSense::at_most, 1.0, dimension::none, Status::fails,
-                          "A bucket deeper than the fall has no place.", "Compare a jump basin.", common_practice)};
+    return {
+        worked(hydraulics::record::roller_bucket_radius,
+               choice_note("roller_bucket_solid.radius_rule", "Radius of the bucket, the largest of three rules",
+                           structure.invert_radius, dimension::length,
+                           "By the discharge parameter, by velocity and head, and by the Froude number, over all discharges; a "
+                           "fourth published rule is left out below F1 = 3.84, where it turns negative.",
+                           published)),
+        worked(hydraulics::record::roller_bucket_radius,
+               limit_finding("roller_bucket_solid.radius_head", "Radius of the bucket over the least head on its invert",
+                             structure.invert_radius / least, LimitSense::at_most, 1.0, dimension::none, Status::fails,
+                             "A bucket deeper than the fall has no place.", "Compare a jump basin.", common_practice))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

@@ -132,16 +132,20 @@ class SafFlared final : public Dissipator {
     const double flare = (structure.end_width - input.setting.width) / (2.0 * structure.length);
     const bool larger = input.setting.choices.flared_larger;
     Findings findings = saf_rules::findings("saf_flared", input, structure);
-    findings.push_back(limit_finding("saf_flared.flare", "Flare of each wall at the largest discharge", flare,
-                                     LimitSense::at_most, hydraulics::largest_flare({.F = flow.F1}) * (1.0 + 1e-9),
-                                     dimension::none, Status::fails, "Lateral per longitudinal, against 1/(3 F1).",
-                                     "Reduce the flare: the flow does not follow the walls.",
-                                     {"hec14_2006", "ch. 4, errata", Provenance::seen}));
-    findings.push_back(choice_note("saf_flared.sequent_depth_rule", "Sequent depth used over that of a rectangular basin",
-                                   sequent_depth(flow, input.setting) / flow.y2, dimension::none,
-                                   larger ? "The larger of the rectangular and the radial sequent depth is used."
-                                          : "The radial sequent depth is used; the rectangular one is larger above F1 = 2.26.",
-                                   {"blaisdell_1959", "flared basin; radial balance of momentum", Provenance::memory}));
+    findings.push_back(keyed("basin.choices.saf_flare",
+                             worked(hydraulics::record::largest_flare, {flow.F1},
+                                    limit_finding("saf_flared.flare", "Flare of each wall at the largest discharge", flare,
+                                                  LimitSense::at_most, hydraulics::largest_flare({.F = flow.F1}) * (1.0 + 1e-9),
+                                                  dimension::none, Status::fails, "Lateral per longitudinal, against 1/(3 F1).",
+                                                  "Reduce the flare: the flow does not follow the walls.",
+                                                  {"hec14_2006", "ch. 4, errata", Provenance::seen}))));
+    findings.push_back(
+        keyed("basin.choices.flared_sequent_depth",
+              choice_note("saf_flared.sequent_depth_rule", "Sequent depth used over that of a rectangular basin",
+                          sequent_depth(flow, input.setting) / flow.y2, dimension::none,
+                          larger ? "The larger of the rectangular and the radial sequent depth is used."
+                                 : "The radial sequent depth is used; the rectangular one is larger above F1 = 2.26.",
+                          {"blaisdell_1959", "flared basin; radial balance of momentum", Provenance::memory})));
     return findings;
   }
 

@@ -175,7 +175,8 @@ void add_elements(Structure& structure, const SizingInput& input, double (*width
   structure.elements.push_back(
       solid_sill(width_at(structure.length, structure, width), structure.end_sill_height, 1.0, structure.length));
   structure.elements.back().remark = "upstream face indicative; cutoff wall below it";
-  trace(working, blocks_method, {width, flow.y1}, {static_cast<double>(row.count), row.width}, "chute and floor blocks");
+  trace(working, blocks_method, {given(width, "basin.width"), flow.y1}, {static_cast<double>(row.count), row.width},
+        "chute and floor blocks");
   trace(working, sill_method, {flow.y2}, {structure.end_sill_height}, "end sill");
   const auto& blocks = structure.elements[structure.elements.size() - 2];
   add_face_load(structure, "floor_block", "Force on one floor block", blocks.width * blocks.height, flow.V1, working);
@@ -192,17 +193,23 @@ Findings findings(std::string_view type_id, const SizingInput& input, const Stru
   const auto& flow = sizing_flow(input);
   const bool reserve = input.setting.choices.saf_reserve;
   const auto& blocks = structure.elements[structure.elements.size() - 2];
-  return {choice_note(id + ".tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
-                      required_depth(flow.F1, flow.y2, input.setting.choices) / flow.y2, dimension::none,
-                      reserve ? "A reserve of 5 % of the sequent depth stands on the published tailwater, which has little."
-                              : "The published tailwater is used without a reserve: the blocks do the work, and little "
-                                "tailwater may be lost.",
-                      published),
-          limit_finding(id + ".wall_clearance", "Clearance of floor blocks to the wall over the depth at the toe",
-                        blocks.wall_clearance / flow.y1, LimitSense::at_least, 0.375, dimension::none, Status::caution,
-                        "Narrow basins leave too little room beside the blocks.", "Widen the basin, or leave a block out.",
-                        published),
-          width_finding(type_id, "block", blocks.width, 0.75 * flow.y1 * blocks.across / input.setting.width, published)};
+  return {
+      keyed("basin.choices.saf_tailwater",
+            worked(reserve ? reserve_method : tailwater_method,
+                   choice_note(
+                       id + ".tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
+                       required_depth(flow.F1, flow.y2, input.setting.choices) / flow.y2, dimension::none,
+                       reserve ? "A reserve of 5 % of the sequent depth stands on the published tailwater, which has little."
+                               : "The published tailwater is used without a reserve: the blocks do the work, and little "
+                                 "tailwater may be lost.",
+                       published))),
+      worked(blocks_method,
+             limit_finding(id + ".wall_clearance", "Clearance of floor blocks to the wall over the depth at the toe",
+                           blocks.wall_clearance / flow.y1, LimitSense::at_least, 0.375, dimension::none, Status::caution,
+                           "Narrow basins leave too little room beside the blocks.", "Widen the basin, or leave a block out.",
+                           published)),
+      worked(blocks_method,
+             width_finding(type_id, "block", blocks.width, 0.75 * flow.y1 * blocks.across / input.setting.width, published))};
 }
 
 std::span<const Method* const> methods() {

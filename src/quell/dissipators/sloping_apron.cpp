@@ -167,9 +167,10 @@ class SlopingApron final : public Dissipator {
     sill.profile.front().z = slope * sill.length;
     sill.remark = "triangular, upstream face 3H:1V; half this height is published too";
     structure.elements = {sill};
-    trace(working, hydraulics::record::jump_length_sloping, {longest.y2, slope, longest.F1},
+    trace(working, hydraulics::record::jump_length_sloping, {longest.y2, given(slope, "basin.choices.apron_slope"), longest.F1},
           {jump_length(longest, input.setting)}, "horizontal length of the jump");
-    trace(working, length_method, {jump_length(longest, input.setting), input.setting.choices.apron_share},
+    trace(working, length_method,
+          {jump_length(longest, input.setting), given(input.setting.choices.apron_share, "basin.choices.apron_share")},
           {structure.required_length}, "length of the apron");
     trace(working, sill_method, {flow.y2}, {structure.end_sill_height}, "end sill");
     add_face_load(structure, "end_sill", "Force on the end sill, whole width", input.setting.width * structure.end_sill_height,
@@ -182,25 +183,30 @@ class SlopingApron final : public Dissipator {
     const auto& choices = input.setting.choices;
     const double upper = hydraulics::sequent_depth_rajaratnam({flow.y1, flow.V1, std::atan(choices.apron_slope)});
     const double required = tailwater_need(flow, input.setting).required;
-    return {limit_finding("sloping_apron.length_rule", "Paved share of the jump", choices.apron_share, LimitSense::at_least,
-                          1.0, dimension::none, Status::caution,
-                          choices.apron_share < 1.0 ? "Part of the jump stands on the river bed."
-                                                    : "The whole jump stands on the apron; on rock about 0.6 of it is usual.",
-                          "Show that the rock behind the apron withstands the end of the jump.",
-                          {"peterka_1984", "sec. 5", Provenance::memory}),
-            choice_note("sloping_apron.tailwater_second", "Tailwater by the second published fit over the one used",
-                        upper / required, dimension::none,
-                        "The first is used for the level; the second bounds it from above at the largest discharge.",
-                        {"rajaratnam_1967", "G = 10^(0.027 theta) F1 in the formula for level aprons", Provenance::memory}),
-            limit_finding("sloping_apron.slope", "Slope of the apron within the tests", choices.apron_slope,
-                          LimitSense::at_least, 0.05, dimension::none, Status::caution, "Fall per horizontal length.",
-                          "On a slope flatter than 0.05 a level apron does the same with less tailwater.",
-                          {"peterka_1984", "sec. 5", Provenance::memory})};
+    return {
+        keyed("basin.choices.apron_share",
+              worked(length_method, limit_finding("sloping_apron.length_rule", "Paved share of the jump", choices.apron_share,
+                                                  LimitSense::at_least, 1.0, dimension::none, Status::caution,
+                                                  choices.apron_share < 1.0
+                                                      ? "Part of the jump stands on the river bed."
+                                                      : "The whole jump stands on the apron; on rock about 0.6 of it is usual.",
+                                                  "Show that the rock behind the apron withstands the end of the jump.",
+                                                  {"peterka_1984", "sec. 5", Provenance::memory}))),
+        worked(tailwater_method,
+               choice_note("sloping_apron.tailwater_second", "Tailwater by the second published fit over the one used",
+                           upper / required, dimension::none,
+                           "The first is used for the level; the second bounds it from above at the largest discharge.",
+                           {"rajaratnam_1967", "G = 10^(0.027 theta) F1 in the formula for level aprons", Provenance::memory})),
+        keyed("basin.choices.apron_slope",
+              limit_finding("sloping_apron.slope", "Slope of the apron within the tests", choices.apron_slope,
+                            LimitSense::at_least, 0.05, dimension::none, Status::caution, "Fall per horizontal length.",
+                            "On a slope flatter than 0.05 a level apron does the same with less tailwater.",
+                            {"peterka_1984", "sec. 5", Provenance::memory}))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {
-    working.add(tailwater_method, {flow.y2, setting.choices.apron_slope}, {tailwater_need(flow, setting).required},
-                "tailwater that the type requires");
+    working.add(tailwater_method, {flow.y2, given(setting.choices.apron_slope, "basin.choices.apron_slope")},
+                {tailwater_need(flow, setting).required}, "tailwater that the type requires");
   }
 };
 

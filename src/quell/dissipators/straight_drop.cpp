@@ -226,7 +226,7 @@ class StraightDrop final : public Dissipator {
       const Nappe nappe = nappe_of(yc, drop, longest.tailwater);
       working->add(nappe_method, {yc, drop, longest.tailwater}, {nappe.xf, nappe.xt, nappe.xs, nappe.xa, nappe.L},
                    "length of the basin, at the discharge and tailwater that ask for the most");
-      working->add(parts_method, {setting.width, critical},
+      working->add(parts_method, {given(setting.width, "basin.width"), critical},
                    {blocks.height, static_cast<double>(row.count), row.width, structure.end_sill_height, structure.freeboard},
                    "floor blocks, sill and walls");
     }
@@ -240,23 +240,28 @@ class StraightDrop final : public Dissipator {
     const double critical = critical_depth(sizing_flow(input).unit_discharge);
     double worst = -no_limit;
     double at = 0.0;
+    double deciding = 0.0;  // its discharge per unit width
     for (std::size_t i = 0; i < input.flows.size(); ++i) {
       const double yc = critical_depth(input.flows[i].unit_discharge);
       const double height = (input.tailwater_levels[i][2] - input.apron_level - drop) / yc;
       if (height > worst) {
         worst = height;
         at = input.flows[i].discharge;
+        deciding = input.flows[i].unit_discharge;
       }
     }
     return {
-        limit_finding("straight_drop.nappe", "Tailwater above the crest over critical depth", worst, LimitSense::at_most,
-                      0.6937, dimension::none, Status::fails,
-                      "Highest in the high tailwater case, " + at_discharge(at) + "; beyond the limit the nappe is drowned.",
-                      "Raise the crest, or accept that the drop does nothing at these discharges.", published),
-        limit_finding("straight_drop.crest_length", "Width of the drop over critical depth", input.setting.width / critical,
-                      LimitSense::at_least, 1.5, dimension::none, Status::fails, "Narrower drops were not tested.",
-                      "Widen the drop.", published),
-        width_finding("straight_drop", "block", structure.elements[0].width, 0.4 * critical, published)};
+        worked(hydraulics::record::critical_depth_rectangular, {deciding},
+               limit_finding(
+                   "straight_drop.nappe", "Tailwater above the crest over critical depth", worst, LimitSense::at_most, 0.6937,
+                   dimension::none, Status::fails,
+                   "Highest in the high tailwater case, " + at_discharge(at) + "; beyond the limit the nappe is drowned.",
+                   "Raise the crest, or accept that the drop does nothing at these discharges.", published)),
+        worked(hydraulics::record::critical_depth_rectangular, {sizing_flow(input).unit_discharge},
+               limit_finding("straight_drop.crest_length", "Width of the drop over critical depth",
+                             input.setting.width / critical, LimitSense::at_least, 1.5, dimension::none, Status::fails,
+                             "Narrower drops were not tested.", "Widen the drop.", published)),
+        worked(parts_method, width_finding("straight_drop", "block", structure.elements[0].width, 0.4 * critical, published))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

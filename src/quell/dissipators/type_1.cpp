@@ -163,16 +163,20 @@ class TypeOne final : public Dissipator {
   Findings findings(const SizingInput& input, const Structure&) const override {
     const auto& flow = longest_flow(*this, input);
     const bool is_long = input.setting.choices.type_1_long;
-    Findings findings{choice_note(
-        "type_1.length_rule", "Length of the apron over the sequent depth", length(flow, input.setting) / flow.y2,
-        dimension::none,
-        is_long ? "Below F1 = 2.5 the longer rule of six sequent depths is used; the free jump would be shorter there."
+    Findings findings{worked(
+        is_long ? length_method : hydraulics::record::jump_length_em25,
+        choice_note(
+            "type_1.length_rule", "Length of the apron over the sequent depth", length(flow, input.setting) / flow.y2,
+            dimension::none,
+            is_long
+                ? "Below F1 = 2.5 the longer rule of six sequent depths is used; the free jump would be shorter there."
                 : "The length of the free jump is used at every Froude number; six sequent depths are usual below F1 = 2.5.",
-        {"bee_473_2006", "beside the curve of Engineering Monograph 25", Provenance::seen})};
+            {"bee_473_2006", "beside the curve of Engineering Monograph 25", Provenance::seen}))};
     if (input.setting.is_stepped)
-      findings.push_back(choice_note("type_1.stepped_length", "Lengthening of the jump below steps", stepped_factor,
-                                     dimension::none, "The apron is this many times as long as below a smooth chute.",
-                                     {"stojnic_2021", "figure recalled, uncertain", Provenance::memory}));
+      findings.push_back(
+          worked(stepped_method, choice_note("type_1.stepped_length", "Lengthening of the jump below steps", stepped_factor,
+                                             dimension::none, "The apron is this many times as long as below a smooth chute.",
+                                             {"stojnic_2021", "figure recalled, uncertain", Provenance::memory})));
     return findings;
   }
 

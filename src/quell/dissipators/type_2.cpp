@@ -278,10 +278,10 @@ class TypeTwo final : public Dissipator {
     const auto sill = dentated_sill(width, flow.y2, structure.length);
     structure.elements = {blocks, sill};
     structure.end_sill_height = sill.height;
-    trace(working, blocks_method, {width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
-          "chute blocks");
-    trace(working, sill_method, {width, flow.y2}, {sill.height, static_cast<double>(sill.count), sill.width},
-          "dentated end sill");
+    trace(working, blocks_method, {given(width, "basin.width"), flow.y1},
+          {blocks.height, static_cast<double>(blocks.count), blocks.width}, "chute blocks");
+    trace(working, sill_method, {given(width, "basin.width"), flow.y2},
+          {sill.height, static_cast<double>(sill.count), sill.width}, "dentated end sill");
     add_face_load(structure, "dentate", "Force on one dentate", sill.width * sill.height, flow.V1, working);
     return structure;
   }
@@ -290,17 +290,20 @@ class TypeTwo final : public Dissipator {
     const auto& flow = sizing_flow(input);
     const bool full = input.setting.choices.type_2_full;
     return {
-        width_finding("type_2", "chute_block", structure.elements[0].width, flow.y1, published),
-        choice_note("type_2.tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
-                    tailwater_need(flow, input.setting).required / flow.y2, dimension::none,
-                    full ? "The margin of 5 % is taken on the sequent depth; reading it as 5 % above sweep-out would ask for "
-                           "less."
-                         : "The margin of 5 % is taken above the sweep-out depth, never below the sequent depth; the usual "
-                           "reading asks for 1.05 sequent depths.",
-                    published),
-        choice_note("type_2.length.practice", "Length over sequent depth against the usual 4.4",
-                    basin_length(flow.F1, flow.y2) / flow.y2, dimension::none,
-                    "Practitioners take about 4.4 sequent depths; the published curve is used here.", common_practice)};
+        worked(blocks_method, width_finding("type_2", "chute_block", structure.elements[0].width, flow.y1, published)),
+        worked(full ? tailwater_method : shallow_method,
+               choice_note(
+                   "type_2.tailwater_rule", "Tailwater required over the sequent depth at the largest discharge",
+                   tailwater_need(flow, input.setting).required / flow.y2, dimension::none,
+                   full ? "The margin of 5 % is taken on the sequent depth; reading it as 5 % above sweep-out would ask for "
+                          "less."
+                        : "The margin of 5 % is taken above the sweep-out depth, never below the sequent depth; the usual "
+                          "reading asks for 1.05 sequent depths.",
+                   published)),
+        worked(length_method,
+               choice_note("type_2.length.practice", "Length over sequent depth against the usual 4.4",
+                           basin_length(flow.F1, flow.y2) / flow.y2, dimension::none,
+                           "Practitioners take about 4.4 sequent depths; the published curve is used here.", common_practice))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {

@@ -246,12 +246,14 @@ class TypeThree final : public Dissipator {
   Findings findings(const SizingInput&, const Structure& structure) const override {
     const auto& piers = structure.elements[1];
     const double room = structure.elements[2].station - (piers.station + piers.length);
-    return {limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room, LimitSense::at_least, 0.0,
-                          dimension::length, Status::fails, "Piers and end sill must not run into each other.",
-                          "Lengthen the basin or settle the position of the piers in a physical model.", published),
-            width_finding("type_3", "pier", piers.width, 0.75 * piers.height, published),
-            choice_note("type_3.pier_force", "Design force on one baffle pier", structure.loads[0].value, dimension::force,
-                        "Force on the plane upstream face, for the structural design.", published)};
+    return {worked(length_method,
+                   limit_finding("type_3.pier_room", "Clear floor between piers and end sill", room, LimitSense::at_least, 0.0,
+                                 dimension::length, Status::fails, "Piers and end sill must not run into each other.",
+                                 "Lengthen the basin or settle the position of the piers in a physical model.", published)),
+            worked(piers_method, width_finding("type_3", "pier", piers.width, 0.75 * piers.height, published)),
+            worked(hydraulics::record::baffle_pier_force,
+                   choice_note("type_3.pier_force", "Design force on one baffle pier", structure.loads[0].value,
+                               dimension::force, "Force on the plane upstream face, for the structural design.", published))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting&, Working& working) const override {
@@ -267,10 +269,10 @@ class TypeThree final : public Dissipator {
     const auto& piers = structure.elements[1];
     const double width = input.setting.width;
     working->add(length_method, {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
-    working->add(blocks_method, {width, flow.y1}, {blocks.height, static_cast<double>(blocks.count), blocks.width},
-                 "chute blocks");
-    working->add(piers_method, {width, flow.F1, flow.y1}, {piers.height, static_cast<double>(piers.count), piers.width},
-                 "baffle piers");
+    working->add(blocks_method, {given(width, "basin.width"), flow.y1},
+                 {blocks.height, static_cast<double>(blocks.count), blocks.width}, "chute blocks");
+    working->add(piers_method, {given(width, "basin.width"), flow.F1, flow.y1},
+                 {piers.height, static_cast<double>(piers.count), piers.width}, "baffle piers");
     working->add(sill_method, {flow.F1, flow.y1}, {structure.end_sill_height}, "end sill");
     working->add(hydraulics::record::baffle_pier_force, {piers.height * piers.width, flow.y1, flow.V1},
                  {structure.loads[0].value}, "force on one pier");

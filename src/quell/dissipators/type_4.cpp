@@ -203,7 +203,7 @@ class TypeFour final : public Dissipator {
     structure.end_sill_height = solid_sill_height(flow.F1, flow.y1, lowest_of_sill_fit);
     structure.elements = {blocks, solid_sill(width, structure.end_sill_height, 2.0, structure.length)};
     structure.elements[1].remark = "optional in the source; upstream face 2H:1V";
-    trace(working, blocks_method, {width, flow.y1},
+    trace(working, blocks_method, {given(width, "basin.width"), flow.y1},
           {blocks.height, static_cast<double>(blocks.count), blocks.width, blocks.spacing, 2.0 * flow.y1}, "deflector blocks");
     trace(working, sill_method, {flow.F1, flow.y1}, {structure.end_sill_height}, "end sill");
     add_face_load(structure, "end_sill", "Force on the end sill, whole width", width * structure.end_sill_height, flow.V1,
@@ -213,15 +213,18 @@ class TypeFour final : public Dissipator {
 
   Findings findings(const SizingInput& input, const Structure& structure) const override {
     const auto& flow = sizing_flow(input);
-    return {limit_finding("type_4.chute_block_width", "Width of each deflector block over the depth at the toe",
-                          structure.elements[0].width / flow.y1, LimitSense::at_most, 1.0, dimension::none, Status::caution,
-                          "Blocks wider than the depth do not lift the jet as tested.",
-                          "Change the basin width, or settle the width of the blocks with the designer.", published),
-            choice_note("type_4.waves", "Share of the energy that a jump destroys here",
-                        hydraulics::jump_energy_loss({.y1 = flow.y1, .y2 = flow.y2}) / flow.energy_head, dimension::none,
-                        "The rest leaves as flow and waves: where the banks matter add a wave suppressor, or compare a baffled "
-                        "apron.",
-                        {"dsd_1987", "p. 391", Provenance::seen})};
+    return {worked(blocks_method,
+                   limit_finding("type_4.chute_block_width", "Width of each deflector block over the depth at the toe",
+                                 structure.elements[0].width / flow.y1, LimitSense::at_most, 1.0, dimension::none,
+                                 Status::caution, "Blocks wider than the depth do not lift the jet as tested.",
+                                 "Change the basin width, or settle the width of the blocks with the designer.", published)),
+            worked(hydraulics::record::energy_loss_rectangular, {flow.y1, flow.y2},
+                   choice_note(
+                       "type_4.waves", "Share of the energy that a jump destroys here",
+                       hydraulics::jump_energy_loss({.y1 = flow.y1, .y2 = flow.y2}) / flow.energy_head, dimension::none,
+                       "The rest leaves as flow and waves: where the banks matter add a wave suppressor, or compare a baffled "
+                       "apron.",
+                       {"dsd_1987", "p. 391", Provenance::seen}))};
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting&, Working& working) const override {

@@ -163,9 +163,12 @@ Json finding_json(const Finding& f, UnitSystem units) {
       {"limit", number_if(has_limit, f.limit)},
       {"sense", word(sense)},
       {"unit", coherent_symbol(f.dimension)},
+      {"is_count", f.is_count},
       {"source", f.source},
       {"place", f.place},
       {"provenance", word(name_of(f.provenance))},
+      {"method", f.method.method == nullptr ? Json(nullptr) : word(f.method.method->id)},
+      {"key", f.key.empty() ? Json(nullptr) : word(f.key)},
       {"text", sentence(f.text, units)},
       {"advice", sentence(f.advice, units)},
       {"accepted", f.accepted_by.empty() ? Json(nullptr) : Json{{"by", f.accepted_by}, {"reason", f.accepted_because}}}};

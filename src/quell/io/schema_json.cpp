@@ -49,6 +49,7 @@ std::string title_of(std::string_view name) {
   for (char& c : title)
     if (c == '_') c = ' ';
   if (!title.empty()) title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
+  if (title.rfind("Saf ", 0) == 0) title.replace(0, 3, "SAF");  // initials of a name
   return title;
 }
 

@@ -106,6 +106,14 @@ std::string Printer::measured(double si, Dimension dimension) const {
   return quantity(si, dimension, dimension == quell::dimension::none ? 3 : 4);
 }
 
+std::string Printer::value_of(const Finding& finding) const {
+  return finding.is_count ? fixed(finding.value, dimension::none, 0) : measured(finding.value, finding.dimension);
+}
+
+std::string Printer::limit_of(const Finding& finding) const {
+  return finding.is_count ? fixed(finding.limit, dimension::none, 0) : measured(finding.limit, finding.dimension);
+}
+
 std::string Printer::worked(double si, Dimension dimension, int significant) const {
   const std::string shown = number(si, dimension, significant);
   const std::string short_form = without_zeros(shown);

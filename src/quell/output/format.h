@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "quell/base/finding.h"
 #include "quell/base/units.h"
 
 namespace quell::output {
@@ -35,7 +36,9 @@ class Printer {
 
   std::string grain(double si) const;  ///< size of sand or stone with its unit: "0.85 mm", "0.420 m"
 
-  std::string measured(double si, Dimension dimension) const;  ///< number and unit of a finding
+  std::string measured(double si, Dimension dimension) const;  ///< number and unit as findings have them
+  std::string value_of(const Finding& finding) const;          ///< a count without decimals
+  std::string limit_of(const Finding& finding) const;
   /// For workings: `significant` digits, but a number that is short by itself stays short ("40", not "40.000").
   std::string worked(double si, Dimension dimension, int significant) const;
 

@@ -239,7 +239,8 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
                                               .phi = bottom.angle,
                                               .Hdam = geometry_->crest_level - bed_level};
     if (const auto toe = hydraulics::stepped_chute_toe(input))
-      working.add(hydraulics::record::stepped_toe, {input.q, input.step_height, input.phi, input.Hdam},
+      working.add(hydraulics::record::stepped_toe,
+                  {input.q, given(input.step_height, "chute.step_height"), given(input.phi, "chute.slope"), input.Hdam},
                   {toe->residual_head, toe->depth, toe->inception_length}, "energy left by the steps, at the chute's foot");
     return;
   }
@@ -249,13 +250,17 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const ChutePiece* piece = &geometry_->piece_at_path(path);
   const auto layer = layer_at(*piece, path);
   const std::string where = friction ? " at the critical point" : " at the chute's foot";
-  if (geometry_->conversion_radius > 0.0)
-    working.add(hydraulics::record::roughness_height_manning, {geometry_->manning_n, geometry_->conversion_radius},
-                {geometry_->roughness_height}, "roughness height of the chute");
+  const bool is_converted = geometry_->conversion_radius > 0.0;
+  const StepInput roughness =
+      is_converted ? StepInput(geometry_->roughness_height) : given(geometry_->roughness_height, "chute.roughness_height");
+  if (is_converted)
+    working.add(hydraulics::record::roughness_height_manning,
+                {given(geometry_->manning_n, "chute.manning_n"), geometry_->conversion_radius}, {geometry_->roughness_height},
+                "roughness height of the chute");
   working.add(hydraulics::record::depth_from_energy_on_slope,
-              {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), piece->angle}, {layer.potential_depth},
-              "depth without loss" + where);
-  working.add(hydraulics::record::boundary_layer_em1603, {path, geometry_->roughness_height},
+              {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), given(piece->angle, "chute.slope")},
+              {layer.potential_depth}, "depth without loss" + where);
+  working.add(hydraulics::record::boundary_layer_em1603, {path, roughness},
               {hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height})}, "boundary layer" + where);
   working.add(hydraulics::record::boundary_layer_head_loss, {layer.thickness, layer.potential_velocity, layer.unit_discharge},
               {layer.loss}, "head lost" + where);
@@ -267,7 +272,8 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const auto end = section_at(bed_level);
   if (d0)
     working.add(hydraulics::record::chute_profile_darcy,
-                {discharge_, end.width, piece->angle, geometry_->roughness_height, *d0, bottom_path - path},
+                {discharge_, given(end.width, "chute.end_width"), given(piece->angle, "chute.slope"), roughness, *d0,
+                 bottom_path - path},
                 {end.depth, end.velocity, start - end.energy_level},
                 "flow at the chute's foot, with friction below the critical point");
 }

@@ -139,11 +139,13 @@ void trace_bay(const Site& site, double opening, double reservoir_level, Working
   constexpr std::string_view under = "discharge under the gate of the most loaded bay";
   if (gates.radial_coefficient > 0.0)
     working.add(hydraulics::record::gate_radial,
-                {gates.radial_coefficient, opening, gates.bay_width, std::max(0.0, flow.H - 0.5 * opening)}, {flow.orifice},
-                under);
+                {given(gates.radial_coefficient, "gates.radial_coefficient"), opening,
+                 given(gates.bay_width, "gates.bay_width"), std::max(0.0, flow.H - 0.5 * opening)},
+                {flow.orifice}, under);
   else
-    working.add(hydraulics::record::gate_by_heads, {gates.bay_width, flow.H, flow.H1, gates.coefficient}, {flow.orifice},
-                under);
+    working.add(hydraulics::record::gate_by_heads,
+                {given(gates.bay_width, "gates.bay_width"), flow.H, flow.H1, given(gates.coefficient, "gates.coefficient")},
+                {flow.orifice}, under);
   working.add(hydraulics::record::gate_blend, {flow.orifice, flow.free, opening, flow.H},
               {bay_discharge(site, opening, reservoir_level)}, "discharge of that bay, at most its share of the free crest");
 }

@@ -119,11 +119,15 @@ namespace {
 void trace_ogee(const Crest& crest, double head, Working& working) {
   const auto input = ogee_input(crest, head);
   working.add(hydraulics::record::effective_length,
-              {crest.net_width, static_cast<double>(crest.piers), crest.pier_contraction, crest.abutment_contraction, head},
+              {given(crest.net_width, "crest.net_width"), given(static_cast<double>(crest.piers), "crest.piers"),
+               given(crest.pier_contraction, "crest.pier_contraction"),
+               given(crest.abutment_contraction, "crest.abutment_contraction"), head},
               {input.L}, "effective length of the crest");
-  working.add(hydraulics::record::ogee_discharge(input.face), {head, crest.design_head, crest.approach_depth, input.L},
-              {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
-  working.add(hydraulics::record::crest_least_pressure, {head, crest.design_head},
+  working.add(
+      hydraulics::record::ogee_discharge(input.face),
+      {head, given(crest.design_head, "crest.design_head"), given(crest.approach_depth, "crest.approach_depth"), input.L},
+      {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
+  working.add(hydraulics::record::crest_least_pressure, {head, given(crest.design_head, "crest.design_head")},
               {hydraulics::crest_least_pressure_head({.He = head, .Hd = crest.design_head})}, "least pressure on the crest");
 }
 
@@ -131,16 +135,21 @@ void trace_broad(const Crest& crest, double head, Working& working) {
   const auto flow = broad_flow(crest, head);
   constexpr std::string_view purpose = "discharge over the crest at this head";
   if (crest.edge == CrestEdge::square)
-    working.add(hydraulics::record::weir_square_edged, {head, crest.crest_length, crest.net_width}, {flow.Cd, flow.Q}, purpose);
+    working.add(hydraulics::record::weir_square_edged,
+                {head, given(crest.crest_length, "crest.crest_length"), given(crest.net_width, "crest.net_width")},
+                {flow.Cd, flow.Q}, purpose);
   else
-    working.add(hydraulics::record::weir_long_throated, {head, crest.crest_length, crest.net_width, 0.0, 0.66},
+    working.add(hydraulics::record::weir_long_throated,
+                {head, given(crest.crest_length, "crest.crest_length"), given(crest.net_width, "crest.net_width"), 0.0, 0.66},
                 {flow.Cd, flow.Q}, purpose);
 }
 
 void trace_sharp(const Crest& crest, double head, Working& working) {
   const auto h = sharp_water_level(crest, head);
   if (!h) return;
-  working.add(hydraulics::record::weir_rehbock, {*h, crest.approach_depth, crest.net_width}, {sharp_flow(crest, *h).discharge},
+  working.add(hydraulics::record::weir_rehbock,
+              {*h, given(crest.approach_depth, "crest.approach_depth"), given(crest.net_width, "crest.net_width")},
+              {sharp_flow(crest, *h).discharge},
               "discharge over the crest: h is the reservoir level less the velocity head of the approach");
 }
 
@@ -153,9 +162,11 @@ void trace_crest(const Crest& crest, double crest_head, Working& working) {
     case CrestShape::sharp: return trace_sharp(crest, crest_head, working);
     case CrestShape::labyrinth:
       if (const auto flow = labyrinth_flow(crest, crest_head))
-        working.add(hydraulics::record::labyrinth_discharge_half_round,
-                    {crest_head, crest.approach_depth, crest.sidewall_angle, crest.developed_length}, {flow->Cd, flow->Q},
-                    "discharge over the crest at this head");
+        working.add(
+            hydraulics::record::labyrinth_discharge_half_round,
+            {crest_head, given(crest.approach_depth, "crest.approach_depth"),
+             given(crest.sidewall_angle, "crest.sidewall_angle"), given(crest.developed_length, "crest.developed_length")},
+            {flow->Cd, flow->Q}, "discharge over the crest at this head");
       return;
   }
 }

@@ -48,8 +48,9 @@ void trace_tailwater(const River& river, double discharge, TailwaterCase tailwat
   const auto depth = hydraulics::normal_depth(input);
   if (!depth) return;
   working.add(hydraulics::record::normal_depth_trapezoidal,
-              {input.section.b, input.section.m, input.bed_slope, input.manning_n, discharge}, {*depth},
-              "depth in the river, above its bed");
+              {given(input.section.b, "river.section.bottom_width"), given(input.section.m, "river.section.side_slope"),
+               given(input.bed_slope, "river.section.bed_slope"), given(input.manning_n, "river.section.manning_n"), discharge},
+              {*depth}, "depth in the river, above its bed");
 }
 
 }  // namespace quell::site

@@ -64,7 +64,7 @@ export const api = {
     more: { all_types?: boolean; type?: string | null; apron_level?: number | null; length?: number | null; profiles?: boolean },
   ) => ask<Design>("design", { text, files, ...more }),
   working: (text: string, files: Files, type: string, held: { apron_level: number | null; length: number | null }) =>
-    ask<{ html: string; sections: string[] }>("working", { text, files, type, section: null, ...held }),
+    ask<{ html: string; sections: string[]; steps: Record<string, string> }>("working", { text, files, type, section: null, ...held }),
   report: (text: string, files: Files) => ask<{ files: OutputFile[] }>("report", { text, files }),
   package: (text: string, files: Files) => ask<{ files: OutputFile[] }>("package", { text, files }),
   beat: (closed = false) => ask<{ other_tabs: number; revision: number }>("tab", closed ? { id: tab, closed } : { id: tab }),

@@ -1,5 +1,6 @@
-// Where a finding belongs: its part of the section, and its part of the workings (1 governing discharge, 2 largest discharge,
-// 3 size of the basin, 4 concrete).
+// Where a finding belongs: its part of the section and, where it only compares and so has no step of its own, the part of the
+// workings that it is nearest to (1 governing discharge, 2 largest discharge, 3 size of the basin, 4 concrete, 5 limits of use
+// and checks, 6 safety).
 
 const subject = (id: string): string => id.split(".")[0];
 
@@ -7,7 +8,10 @@ export function placeOf(id: string): "apron" | "chute" | "crest" | "tailwater" |
   switch (subject(id)) {
     case "apron":
     case "basin":
+    case "slab":
+    case "foundation":
     case "model": return "apron";
+    case "elements": return "elements";
     case "chute":
     case "toe":
     case "invert": return "chute";
@@ -32,6 +36,16 @@ export function workingOf(id: string): number {
     case "invert":
     case "jump":
     case "safety": return 2;
-    default: return id === "basin.velocity" ? 2 : 3;
+    case "slab":
+    case "walls":
+    case "foundation":
+    case "elements": return 6;
+    case "flood":
+    case "gates":
+    case "reservoir":
+    case "river":
+    case "model":
+    case "operation": return 5;
+    default: return 3;
   }
 }

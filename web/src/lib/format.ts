@@ -49,6 +49,10 @@ export class Formatter {
     const text = this.level(value);
     return value !== null && value !== undefined && value > 0 && !/^0\.0+\D/.test(text) ? "+" + text : text;
   }
+  /** Value or limit of a finding. */
+  judged(value: number | null, finding: { unit: string; is_count: boolean }): string {
+    return finding.is_count ? this.fixed(value, "", 0) : this.measured(value, finding.unit);
+  }
   /** Any value by its SI unit, about four digits. */
   measured(value: number | null, si: string): string {
     if (value === null) return "–";

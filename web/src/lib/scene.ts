@@ -54,7 +54,8 @@ export function structure(option: Option, levels: Levels, highest_reservoir: num
   // Under a bucket the slab is level, elsewhere it follows the floor.
   const under = (p: Point): Point => [p[0], (floor.length > 4 ? Math.min(apron, p[1]) : p[1]) - thickness];
   const walls_follow = option.action === "blocks";
-  const body: Point[] = [...face, heel, [upstream, Math.min(foot[1], heel[1])]];
+  const base = Math.min(foot[1], heel[1]);
+  const body: Point[] = [...face, heel, [heel[0], base], [upstream, base]];
   return {
     face,
     body,

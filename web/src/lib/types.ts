@@ -35,9 +35,15 @@ export interface Finding {
   limit: number | null;
   sense: "at_least" | "at_most" | "note";
   unit: string;
+  /** The value is a whole number: how many, or no (0) and yes (1). */
+  is_count: boolean;
   source: string;
   place: string;
   provenance: string;
+  /** Id of the method behind it, where there is one. */
+  method: string | null;
+  /** Key of the site file that it judges, where there is one. */
+  key: string | null;
   text: string;
   advice: string;
   /** Who accepts it and why, as the site file says. */

@@ -3,7 +3,7 @@ import { api } from "./api";
 import { doc } from "./document.svelte";
 import { Formatter } from "./format";
 import { Interpolator } from "./interpolate";
-import type { Design, Edit, Option, Result, Schema, Tailwater, Units } from "./types";
+import type { Design, Edit, Finding, Option, Result, Schema, Tailwater, Units } from "./types";
 
 export type Panel = "findings" | "working" | "compare" | "text" | "tables";
 /** What of the basin is held by hand, m; the rest is the engine's. */
@@ -26,6 +26,16 @@ class View {
   panel = $state<Panel>("findings");
   highlight = $state<string | null>(null);
   working_section = $state(0);
+  working_method = $state<string | null>(null);
+  /** The finding whose step of the workings is to be shown. */
+  finding_behind = $state.raw<Finding | null>(null);
+  /** The finding to come back to. */
+  finding_open = $state<string | null>(null);
+  /** Path of the input that the form is to show, "crest.level", and what its focus goes back to. */
+  field = $state<string | null>(null);
+  /** The section of that input: its fields stand in the form although the file does not have it yet. */
+  field_section = $state("");
+  field_from = $state.raw<{ name: string; element: HTMLElement } | null>(null);
   table = $state<string | null>(null);
   line = $state<number | null>(null);
   pins = $state.raw<Pin[]>([]);
@@ -96,9 +106,35 @@ class View {
     this.release();
   }
 
-  openWorking(section: number): void {
+  /** A section of the workings, at its step of one method where it has one. */
+  openWorking(section: number, method: string | null = null): void {
+    this.finding_behind = null;
     this.working_section = section;
+    this.working_method = method;
     this.panel = "working";
+  }
+  /** The step of the workings behind a finding, or the chapter that is nearest to it. */
+  openStep(finding: Finding): void {
+    this.working_section = 0;
+    this.finding_behind = finding;
+    this.panel = "working";
+  }
+  /** Back from the workings to the finding. */
+  backToFinding(): void {
+    this.finding_open = this.finding_behind?.id ?? null;
+    this.finding_behind = null;
+    this.panel = "findings";
+  }
+  /** The form at an input. `from` takes the focus back afterwards. */
+  openField(key: string, name: string, element: HTMLElement): void {
+    this.field_from = { name, element };
+    this.field_section = key.slice(0, Math.max(key.lastIndexOf("."), 0));
+    this.field = key;
+  }
+  backFromField(): void {
+    const from = this.field_from;
+    this.field_from = null;
+    from?.element.focus();
   }
   openTable(name: string): void {
     this.table = name;

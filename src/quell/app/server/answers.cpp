@@ -281,10 +281,17 @@ std::string Answers::working(const nlohmann::json& body) {
   const UnitSystem units = page.file.site.units;
   const Run made = run_for_page(body, std::move(page), studies_, {type_of(text_in(body, "type"))}, {.workings = true});
   if (!made.result) throw BadRequest{409, "no physical answer: " + made.reason};
-  const Working& working = made.result->options.front().working;
+  const design::Option& option = made.result->options.front();
+  const Working& working = option.working;
   Json titles = Json::array();
   for (const WorkingSection& one : working.sections()) titles.push_back(output::Printer(units).words(one.title));
-  return to_text({{"html", output::workings_html(working, static_cast<std::size_t>(section), units)}, {"sections", titles}});
+  Json steps = Json::object();
+  for (const Finding& finding : option.findings)
+    if (const StepNumber step = step_behind(finding, working); step.found())
+      steps[finding.id] = fmt::format("{}.{}", step.section, step.step);
+  return to_text({{"html", output::workings_html(working, static_cast<std::size_t>(section), units)},
+                  {"sections", titles},
+                  {"steps", steps}});
 }
 
 std::string Answers::report(const nlohmann::json& body) const {

@@ -77,6 +77,9 @@ void write_finding_table(Html& html, const ReportData& data, const Findings& fin
 /// Methods used in the chosen option's workings, in order of first use.
 std::vector<const Method*> methods_used(const ReportData& data);
 
+/// Full path of an input, "crest.level": its anchor in the chapter of inputs is "input-" and this.
+std::string input_path(const ReportInput& input);
+
 // Words used by several chapters.
 std::string jump_words(design::JumpPlace place);  ///< "on the apron"
 std::string capitalised(std::string text);        ///< "depth at the toe" to "Depth at the toe"; a symbol in front is left alone

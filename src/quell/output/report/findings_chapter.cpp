@@ -1,4 +1,6 @@
 // Findings: every rule that was checked.
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "quell/output/report/chapters.h"
@@ -8,7 +10,7 @@ namespace quell::output {
 namespace {
 
 std::string limit_markup(const Finding& finding, const Printer& p) {
-  const std::string limit = p.measured(finding.limit, finding.dimension);
+  const std::string limit = p.limit_of(finding);
   switch (finding.sense) {
     case LimitSense::at_least: return "≥ " + limit;
     case LimitSense::at_most: return "≤ " + limit;
@@ -17,9 +19,17 @@ std::string limit_markup(const Finding& finding, const Printer& p) {
   return "–";
 }
 
-std::string rule_markup(const Finding& finding, const Printer& p, bool brief) {
-  std::string text =
-      "<b>" + escape_xml(p.words(finding.title)) + "</b> <code class=\"q\">" + escape_xml(finding.id) + "</code>";
+/// A link to the step behind the value, for the option whose workings are printed.
+std::string step_link(const Finding& finding, const Working* working) {
+  if (working == nullptr) return {};
+  const auto step = step_behind(finding, *working);
+  return step.found() ? fmt::format(" <a class=\"small\" href=\"#step-{0}.{1}\">step {0}.{1}</a>", step.section, step.step)
+                      : std::string();
+}
+
+std::string rule_markup(const Finding& finding, const Printer& p, const Working* working, bool brief) {
+  std::string text = "<b>" + escape_xml(p.words(finding.title)) + "</b> <code class=\"q\">" + escape_xml(finding.id) +
+                     "</code>" + step_link(finding, working);
   if (brief) return text;
   if (!finding.text.empty()) text += "<span class=\"said\">" + escape_xml(p.words(finding.text)) + "</span>";
   if (!finding.advice.empty())
@@ -34,6 +44,8 @@ std::string rule_markup(const Finding& finding, const Printer& p, bool brief) {
 
 void write_finding_table(Html& html, const ReportData& data, const Findings& findings, bool brief) {
   if (findings.empty()) return html.element("p", "No rule was checked.");
+  const bool printed = data.chosen != nullptr && &findings == &data.chosen->findings;
+  const Working* working = printed ? &data.chosen->working : nullptr;
   std::vector<const Finding*> sorted;
   for (const auto& finding : findings) sorted.push_back(&finding);
   std::sort(sorted.begin(), sorted.end(), [](const Finding* a, const Finding* b) {
@@ -43,9 +55,9 @@ void write_finding_table(Html& html, const ReportData& data, const Findings& fin
                   {{"Status", "w"}, {"Rule and what was found", ""}, {"Measured", "n"}, {"Limit", "n"}, {"Source", ""}});
   for (const auto* finding : sorted) {
     const bool nothing_measured = finding->sense == LimitSense::note && finding->value == 0.0;
-    html.row({status_mark(finding->status), rule_markup(*finding, data.print, brief && finding->status == Status::ok),
-              nothing_measured ? "–" : data.print.measured(finding->value, finding->dimension),
-              limit_markup(*finding, data.print), citation_link(finding->source, finding->place, finding->provenance)});
+    html.row({status_mark(finding->status), rule_markup(*finding, data.print, working, brief && finding->status == Status::ok),
+              nothing_measured ? "–" : data.print.value_of(*finding), limit_markup(*finding, data.print),
+              citation_link(finding->source, finding->place, finding->provenance)});
   }
   html.close_table();
 }

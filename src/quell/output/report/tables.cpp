@@ -124,6 +124,10 @@ void write_chute(Html& html, const ReportData& data) {
 
 }  // namespace
 
+std::string input_path(const ReportInput& input) {
+  return input.section.empty() ? input.key : input.section + "." + input.key;
+}
+
 void write_inputs(Html& html, const ReportData& data) {
   start_chapter(html, "inputs");
   html.element("p",
@@ -134,8 +138,8 @@ void write_inputs(Html& html, const ReportData& data) {
   for (const auto& input : data.context.inputs) {
     if (input.section != section) html.wide_row(escape_xml(input.section.empty() ? "(file)" : input.section), "group");
     section = input.section;
-    html.row({"<code>" + escape_xml(input.key) + "</code>", escape_xml(input.typed), escape_xml(input.meaning),
-              input.is_default ? "default" : ""},
+    html.row({fmt::format("<code id=\"input-{}\">{}</code>", escape_xml(input_path(input)), escape_xml(input.key)),
+              escape_xml(input.typed), escape_xml(input.meaning), input.is_default ? "default" : ""},
              input.is_default ? "q" : "");
   }
   html.close_table();

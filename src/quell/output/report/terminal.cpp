@@ -137,8 +137,8 @@ std::string findings_text(const design::Option& option, const Printer& p) {
       if (finding.status != status) continue;
       std::string words = p.words(finding.title) + ".";
       if (finding.sense != LimitSense::note)
-        words += fmt::format(" {} (limit {} {}).", p.measured(finding.value, finding.dimension),
-                             finding.sense == LimitSense::at_least ? "≥" : "≤", p.measured(finding.limit, finding.dimension));
+        words += fmt::format(" {} (limit {} {}).", p.value_of(finding), finding.sense == LimitSense::at_least ? "≥" : "≤",
+                             p.limit_of(finding));
       if (finding.sense == LimitSense::note && !finding.text.empty()) words += " " + p.words(finding.text);
       if (!finding.advice.empty()) words += " " + p.words(finding.advice);
       if (!finding.accepted_by.empty())

@@ -111,14 +111,39 @@ std::string range_text(const Symbol& symbol) {
   return (above_zero_only ? std::string("0") : number(range.lowest)) + " to " + number(range.highest);
 }
 
-void write_step_inputs(Html& html, const WorkingStep& step) {
+/// What a step needs to know beside itself: its place among the others, and which inputs the report lists.
+struct StepPlace {
+  const Working& working;
+  StepNumber number;
+  const std::vector<ReportInput>* inputs = nullptr;  ///< null: any input can be gone to, as on the page
+};
+
+bool is_listed(const std::vector<ReportInput>* inputs, std::string_view key) {
+  return inputs == nullptr ||
+         std::any_of(inputs->begin(), inputs->end(), [&](const ReportInput& input) { return input_path(input) == key; });
+}
+
+/// Where a number that was put in comes from: an input of the site file, or an earlier step.
+std::string origin_markup(const WorkingStep& step, std::size_t input, const StepPlace& place) {
+  const std::string& key = step.keys[input];
+  if (!key.empty()) {
+    const std::string name = escape_xml(key);
+    return is_listed(place.inputs, key) ? fmt::format(" <a class=\"from\" href=\"#input-{0}\">input {0}</a>", name)
+                                        : " <span class=\"from\">input " + name + "</span>";
+  }
+  const auto origin = origin_of_input(place.working, place.number, input);
+  return origin.found() ? fmt::format(" <a class=\"from\" href=\"#step-{0}.{1}\">step {0}.{1}</a>", origin.section, origin.step)
+                        : std::string();
+}
+
+void write_step_inputs(Html& html, const WorkingStep& step, const StepPlace& place) {
   html.open_table("", {{"", "w"}, {"Value put in", "n"}, {"Valid range", "w"}, {"Meaning", ""}});
   for (std::size_t i = 0; i < std::min(step.method->inputs.size(), step.inputs.size()); ++i) {
     const auto& symbol = step.method->inputs[i];
     const bool inside = symbol.range.contains(step.inputs[i]);
     html.row({symbol_markup(symbol.name), si_printer.worked(step.inputs[i], symbol.dimension, 5),
               range_text(symbol) + (inside ? "" : " <b class=\"status fails\">outside</b>"),
-              escape_xml(symbol.meaning.view())});
+              escape_xml(symbol.meaning.view()) + origin_markup(step, i, place)});
   }
   html.close_table();
 }
@@ -138,9 +163,10 @@ void write_step_outputs(Html& html, const WorkingStep& step, UnitSystem units) {
   html.close();
 }
 
-void write_step(Html& html, const WorkingStep& step, const std::string& number, UnitSystem units) {
+void write_step(Html& html, const WorkingStep& step, const StepPlace& place, UnitSystem units) {
   const Method& method = *step.method;
-  html.open(fmt::format("div class=\"step\" id=\"step-{}\"", number));
+  const std::string number = fmt::format("{}.{}", place.number.section, place.number.step);
+  html.open(fmt::format("div class=\"step\" id=\"step-{}\" data-method=\"{}\"", number, escape_xml(method.id.view())));
   html.open("div class=\"ref\"");
   html.element("b", number);
   html.raw(citation_link(method.source, method.place, method.provenance));
@@ -152,18 +178,20 @@ void write_step(Html& html, const WorkingStep& step, const std::string& number, 
   html.close();
   html.raw(equation_markup(method));
   html.raw(substituted_markup(step));
-  write_step_inputs(html, step);
+  write_step_inputs(html, step, place);
   html.close();
   write_step_outputs(html, step, units);
   html.close();
 }
 
-void write_section(Html& html, const WorkingSection& section, std::size_t number, const Printer& print) {
+void write_section(Html& html, const Working& working, std::size_t number, const std::vector<ReportInput>* inputs,
+                   const Printer& print) {
+  const auto& section = working.sections()[number - 1];
   html.element("h3", fmt::format("{}  {}", number, print.words(section.title)));
   if (!section.remark.empty()) html.element("p class=\"remark\"", print.words(section.remark));
   html.raw("<div class=\"working-head\"><span>Step, source</span><span>Calculation</span><span>Result</span></div>\n");
   for (std::size_t i = 0; i < section.steps.size(); ++i)
-    write_step(html, section.steps[i], fmt::format("{}.{}", number, i + 1), print.units());
+    write_step(html, section.steps[i], {working, {number, i + 1}, inputs}, print.units());
 }
 
 void write_symbol_rows(Html& html, std::span<const Symbol> symbols, std::string_view role) {
@@ -222,15 +250,15 @@ void write_workings(Html& html, const ReportData& data) {
       "shows "
       "the equation with symbols, the same with numbers, what was put in with the range in which the method holds, and the "
       "result. Equations and numbers put in are in SI.");
-  const auto& sections = data.chosen->working.sections();
-  for (std::size_t s = 0; s < sections.size(); ++s) write_section(html, sections[s], s + 1, data.print);
+  const auto& working = data.chosen->working;
+  for (std::size_t s = 0; s < working.sections().size(); ++s)
+    write_section(html, working, s + 1, &data.context.inputs, data.print);
 }
 
 std::string workings_html(const Working& working, std::size_t section, UnitSystem units) {
   Html html;
-  const auto& sections = working.sections();
-  for (std::size_t s = 0; s < sections.size(); ++s)
-    if (section == 0 || section == s + 1) write_section(html, sections[s], s + 1, Printer(units));
+  for (std::size_t s = 0; s < working.sections().size(); ++s)
+    if (section == 0 || section == s + 1) write_section(html, working, s + 1, nullptr, Printer(units));
   return html.finished();
 }
 
