@@ -222,3 +222,22 @@ test("a finding without a step leads to its chapter and to the input that it jud
   await until(page, () => document.activeElement.closest('[data-path="gates.patterns"]') !== null);
   noError(page);
 });
+
+test("the report is read in a tab of its own, in its own style, and a finding leads to its step there too", async () => {
+  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
+  await drawn(page);
+  const [report] = await Promise.all([page.waitForEvent("popup"), page.getByRole("link", { name: "Read" }).click()]);
+  report.setDefaultTimeout(15000);
+  await report.waitForSelector("#findings");
+  const width = await report.evaluate(() => document.body.getBoundingClientRect().width);
+  assert.ok(width > 300 && width < 1000, `a page of paper, not the whole window: ${width}`);
+  const link = report.locator("table.findings a[href^='#step-']").first();
+  const goal = (await link.getAttribute("href")).slice(1);
+  await link.click();
+  const box = await report.locator(`[id="${goal}"]`).boundingBox();
+  assert.ok(box && box.y > -5 && box.y < 400, JSON.stringify(box));
+  const input = report.locator(".step a[href='#input-crest.design_head']").first();
+  await input.click();
+  assert.match(await report.locator("tr", { has: report.locator("[id='input-crest.design_head']") }).textContent(), /6\.5 m/);
+  noError(page);
+});

@@ -271,6 +271,19 @@ class Answers(unittest.TestCase):
         xml.etree.ElementTree.fromstring(files["long-section.svg"]["text"])
         self.assertEqual(self.server.post("report", {"text": ""})[0], 409)
 
+    def test_the_report_is_read_with_its_style_and_without_script(self):
+        self.assertEqual(self.server.ask("GET", "report.html")[0], 409, "an empty document has no report")
+        with Server(site_of(EXAMPLE)) as server:
+            status, headers, body = server.ask("GET", "report.html")
+            _, report = server.post("report", {"text": server.get("document")[1]["text"]})
+        self.assertEqual(status, 200)
+        self.assertTrue(headers["Content-Type"].startswith("text/html"))
+        policy = headers["Content-Security-Policy"]
+        self.assertIn("default-src 'none'", policy)
+        self.assertIn("style-src 'unsafe-inline'", policy)
+        self.assertNotIn("script-src", policy)
+        self.assertEqual(body.decode(), report["files"][0]["text"])
+
     def test_wrong_kinds_in_a_body(self):
         for body in ({}, {"text": 5}, {"text": None}, {"text": "", "files": []}, {"text": "", "files": {"a.csv": 1}}):
             for name in ("check", "design", "report"):

@@ -299,6 +299,11 @@ std::string Answers::report(const nlohmann::json& body) const {
   return files_json({{"report.html", report_of(made.file, *made.result, made.file.site.units)}});
 }
 
+std::string Answers::report_page() const {
+  const Run made = run_for_files({{"text", document_.view().content.text}}, document_);
+  return report_of(made.file, *made.result, made.file.site.units);
+}
+
 std::string Answers::package(const nlohmann::json& body) const {
   const Run made = run_for_files(body, document_);
   return files_json(output_files(made.file, *made.result, made.file.site.units));

@@ -56,6 +56,8 @@ class Answers {
   std::string design(const nlohmann::json& body);
   std::string working(const nlohmann::json& body);
   std::string report(const nlohmann::json& body) const;
+  /// The report of the document as it stands, to be read in the browser.
+  std::string report_page() const;
   std::string package(const nlohmann::json& body) const;
 
  private:

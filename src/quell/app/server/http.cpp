@@ -30,6 +30,10 @@ const httplib::Headers safe_headers{
     {"Cross-Origin-Opener-Policy", "same-origin"},
 };
 
+/// For a document with its style in it.
+constexpr const char* policy_of_document =
+    "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
 /// Told apart from any header of a client, which arrives in the request.
 constexpr const char* closing_mark = "X-Quell-Closing";
 
@@ -73,6 +77,10 @@ void send(const Answer& answer, bool closing, httplib::Response& response) {
   if (answer.gzipped) response.set_header("Content-Encoding", "gzip");
   if (!answer.location.empty()) response.set_header("Location", answer.location);
   if (!answer.allow.empty()) response.set_header("Allow", answer.allow);
+  if (answer.has_style) {
+    response.headers.erase("Content-Security-Policy");
+    response.set_header("Content-Security-Policy", policy_of_document);
+  }
   if (closing) response.set_header(closing_mark, "yes");
   response.set_content_provider(answer.body.size(), answer.media,
                                 [body = std::make_shared<const std::string>(answer.body), closing](

@@ -30,6 +30,7 @@ struct Answer {
   std::string body{};
   std::string media = "application/json";
   bool gzipped = false;    ///< `body` is
+  bool has_style = false;  ///< a document of its own with its style in it; it runs no script and loads nothing
   bool immutable = false;  ///< the name changes with the content: browsers may keep it
   std::string location{};  ///< of a redirection
   std::string allow{};     ///< methods that would do, with 405

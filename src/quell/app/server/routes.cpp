@@ -115,6 +115,10 @@ struct Endpoints {
       {"document", [](Routes& r, const Wanted& w) { return json_answer(r.document_answer(w.tab)); }},
       {"examples", [](Routes&, const Wanted&) { return json_answer(examples_answer()); }},
       {"health", [](Routes&, const Wanted&) { return json_answer(to_text({{"version", QUELL_VERSION}})); }},
+      {"report.html",
+       [](Routes& r, const Wanted&) {
+         return Answer{.body = r.answers_.report_page(), .media = "text/html; charset=utf-8", .has_style = true};
+       }},
       {"schema", [](Routes&, const Wanted&) { return json_answer(io::schema_json()); }},
       {"units", [](Routes&, const Wanted&) { return json_answer(units_answer()); }},
   };
