@@ -8,8 +8,14 @@ namespace quell::hydraulics {
 
 using std::numbers::pi;
 
+namespace {
+double root(double alpha) {
+  return std::sqrt(1.0 + alpha * alpha);
+}
+}  // namespace
+
 KeyPressures khosla_downstream(const EndCutoffInput& input) noexcept {
-  const double lambda = (1.0 + std::hypot(1.0, input.b / input.d)) / 2.0;
+  const double lambda = (1.0 + root(input.b / input.d)) / 2.0;
   return {.E = std::acos((lambda - 2.0) / lambda) / pi, .D = std::acos((lambda - 1.0) / lambda) / pi, .C = 0.0};
 }
 
@@ -19,8 +25,8 @@ KeyPressures khosla_upstream(const EndCutoffInput& input) noexcept {
 }
 
 KeyPressures khosla_middle(const MiddleCutoffInput& input) noexcept {
-  const double before = std::hypot(1.0, input.b1 / input.d);
-  const double after = std::hypot(1.0, input.b2 / input.d);
+  const double before = root(input.b1 / input.d);
+  const double after = root(input.b2 / input.d);
   const double lambda = (before + after) / 2.0, shift = (before - after) / 2.0;
   return {.E = std::acos((shift - 1.0) / lambda) / pi,
           .D = std::acos(shift / lambda) / pi,

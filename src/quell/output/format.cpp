@@ -92,7 +92,7 @@ std::string Printer::discharge(double si, double smallest) const {
 }
 
 std::string Printer::grain(double si) const {
-  if (!is_grain(si)) return with_unit(size(si), length_unit());
+  if (!(std::abs(si) < 0.1)) return with_unit(size(si), length_unit());
   const double inch = 0.0254;
   const bool metric = units_ == UnitSystem::si;
   return with_unit(format_number(si / (metric ? 0.001 : inch), dimension::none, units_, 3), metric ? "mm" : "in");

@@ -70,7 +70,7 @@ std::string three(const std::array<double, 3>& values, bool one, const std::func
 
 void write_ranges(Html& html, const checks::ModelAdvice& model, const Printer& p) {
   const auto& ranges = model.ranges;
-  html.open_table("", {{"Instruments must span, in the model", ""}, {"From", "n"}, {"To", "n"}, {"Note", "q"}},
+  html.open_table("dense", {{"Instruments must span, in the model", ""}, {"From", "n"}, {"To", "n"}, {"Note", "q"}},
                   "Ranges, with a quarter to spare");
   const auto quantity = [&](double value, Dimension dimension) { return p.quantity(value, dimension, 3); };
   if (ranges.frequency > 0.0)
@@ -172,7 +172,7 @@ void write_model_runs(Html& html, const checks::ModelAdvice& model, const Printe
               p.velocity(run.model_V1), p.ratio(run.model_F1), fmt::format("{:.2g}", run.reynolds),
               fmt::format("{:.0f}", run.weber_root)});
   html.close_table();
-  html.open_table("", {{"Run", ""}, {"Measure", ""}, {"What the scale distorts", "q"}}, "What each run is for");
+  html.open_table("dense", {{"Run", ""}, {"Measure", ""}, {"What the scale distorts", "q"}}, "What each run is for");
   for (const auto& run : model.runs)
     html.row({escape_xml(p.words(run.name)), std::string(run.measure), escape_xml(run.effects)});
   html.close_table();
