@@ -55,13 +55,27 @@ TEST_P(Workings, AFindingWithInputsHasAStepOfItsOwn) {
 // Where the method gives the value itself, the step must end at the number that the finding prints: what is printed and what is
 // judged come from two computations.
 TEST_P(Workings, TheStepEndsAtTheNumberThatIsJudged) {
-  const std::set<std::string_view> exact{
-      "tailwater.margin.levels",        "tailwater.ratio.levels",     "level.difference.definition",
-      "flow.unit_discharge.continuity", "flow.velocity.continuity",   "flow.froude_number.rectangular",
-      "crest.head_ratio.definition",    "crest.least_pressure.hager", "cavitation.index.chute",
-      "basin.flotation.etl_307",        "slab.thickness.uplift",      "slab.joint_uplift.stagnation",
-      "protection.riprap.em25",         "protection.riprap.isbash",   "protection.creep_ratio.lane",
-      "seepage.cutoff_depth.khosla",    "scour.depth.novak_basin"};
+  const std::set<std::string_view> exact{"tailwater.margin.levels",
+                                         "tailwater.ratio.levels",
+                                         "level.difference.definition",
+                                         "flow.unit_discharge.continuity",
+                                         "flow.velocity.continuity",
+                                         "flow.froude_number.rectangular",
+                                         "crest.head_ratio.definition",
+                                         "crest.least_pressure.hager",
+                                         "cavitation.index.chute",
+                                         "basin.flotation.etl_307",
+                                         "slab.thickness.uplift",
+                                         "slab.joint_uplift.stagnation",
+                                         "protection.gradation.straight_line",
+                                         "protection.creep_ratio.lane",
+                                         "wall.stability.l_shaped",
+      "basin.bearing.straight_line",
+                                         "wall.natural_frequency.cantilever",
+                                         "slab.natural_frequency.anchors",
+                                         "wall.fluctuation_peak.velocity_head",
+                                         "seepage.cutoff_depth.khosla",
+                                         "scour.depth.novak_basin"};
   const auto result = design_of(GetParam());
   int compared = 0;
   for (const auto& option : result.options) {
@@ -69,6 +83,7 @@ TEST_P(Workings, TheStepEndsAtTheNumberThatIsJudged) {
     for (const auto& finding : option.findings) {
       const auto* method = finding.method.method;
       if (method == nullptr || finding.method.inputs.empty() || exact.count(method->id.view()) == 0) continue;
+      if (finding.id == "river.gradation") continue;  // a ratio of two of its outputs
       if (finding.id == "elements.abrasion" && finding.value == 0.0) continue;  // nothing draws stones in: not judged
       const auto number = step_behind(finding, option.working);
       ASSERT_TRUE(number.found()) << finding.id;

@@ -27,6 +27,7 @@ struct RiverProtection {
   double residual_head = 0.0;  ///< m, energy over the sill above that of the river
   double stone_em25 = 0.0;     ///< m, the rules side by side
   double stone_isbash_high = 0.0;
+  FindingMethod em25_by{}, isbash_by{};
   double stone_isbash_low = 0.0;
   double stone_escarameia_may = 0.0;
   double stone_maynord_30 = 0.0;  ///< D30; for comparison, not meant for the place
@@ -220,6 +221,7 @@ struct WallLoadCase {
   double largest_bearing = 0.0, smallest_bearing = 0.0;  ///< Pa; 0 where the force leaves the base
   bool leaves_base = false;
   hydraulics::WallStabilityInput balance{};
+  double normal = 0.0, eccentricity = 0.0;  ///< N; m from the middle of the base
 };
 
 struct WallCheck {
@@ -283,6 +285,7 @@ std::vector<FailureMode> failure_modes(const Findings& findings);
 // Its parts, one file each.
 void judge_river(const BasinView& view, Safety& safety);
 hydraulics::Gradation graded_stone(const RiverProtection& river);
+FindingMethod graded_by(const RiverProtection& river);
 void judge_stone_layers(const BasinView& view, Safety& safety);
 void judge_drain_filter(const BasinView& view, Safety& safety);
 void judge_uplift(const BasinView& view, Safety& safety);

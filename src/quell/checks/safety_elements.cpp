@@ -117,6 +117,7 @@ void judge_forces(const BasinView& view, Safety& safety) {
                       "confirm. Act at "
                       "mid-height; overturning, dowels, punching and debris are for the structural engineer.",
                   dissipators::common_practice));
+  safety.findings.back().key = "elements.peak_factor";
 }
 
 void judge_elements(const BasinView& view, Safety& safety) {

@@ -144,8 +144,9 @@ Finding filter_finding(const StoneLayers& layers) {
                                                       " between the limits: hard to deliver, so test every batch or take a "
                                                       "geotextile."
                                                 : "";
-  return choice_note(std::string(id), "Granular layers between bed and stone", static_cast<double>(layers.filter.size()),
-                     dimension::none, layer_words(layers.filter) + narrow + derived + advice, filter_rule);
+  return counted(choice_note(std::string(id), "Granular layers between bed and stone",
+                             static_cast<double>(layers.filter.size()), dimension::none,
+                             layer_words(layers.filter) + narrow + derived + advice, filter_rule));
 }
 
 }  // namespace
@@ -154,15 +155,29 @@ hydraulics::Gradation graded_stone(const RiverProtection& river) {
   return hydraulics::riprap_gradation({.De = river.stone_em25, .Di = river.stone_isbash_high, .k = largest_over_median});
 }
 
+FindingMethod graded_by(const RiverProtection& river) {
+  return {&hydraulics::record::riprap_gradation, {river.stone_em25, river.stone_isbash_high, largest_over_median}};
+}
+
 void judge_stone_layers(const BasinView& view, Safety& safety) {
   auto& layers = safety.layers;
   grade(safety.river, layers);
   design_filter(view.site.river.bed, safety.river, layers);
   launch(safety.river, safety.scour, layers);
   safety.findings.push_back(gradation_finding(layers));
+  safety.findings.back().method = graded_by(safety.river);
   safety.findings.push_back(filter_finding(layers));
+  safety.findings.back().key = "river.bed.mean_size";
+  if (layers.bed_known)
+    // What the bed asks of the layer on it; the further ones follow by the same rule.
+    safety.findings.back().method = {
+        &hydraulics::record::filter_on_base,
+        {given(layers.bed.d15, "river.bed.fine_size"), given(layers.bed.d50, "river.bed.mean_size"),
+         given(layers.bed.d85, "river.bed.upper_size")}};
   if (layers.launch_volume > 0.0)
-    safety.findings.push_back(
+    safety.findings.push_back(worked(
+        hydraulics::record::launch_volume,
+        {safety.river.thickness / under_water, safety.scour.grown, safety.scour.grown > shallow_launch ? 1.75 : 1.5},
         choice_note("river.launch", "Stone that settles into the scour, in place at the end of the protection",
                     layers.launch_thickness, dimension::length,
                     "Instead of a cutoff below the scour: the last " + length_words(layers.launch_length) +
@@ -171,7 +186,7 @@ void judge_stone_layers(const BasinView& view, Safety& safety) {
                         (layers.launch_thickness > safety.river.thickness
                              ? " So thick an end is hard to place: a cutoff below the scour is the better choice."
                              : ""),
-                    {"em1601_1991", "launchable stone, beside a rule of Indian practice", Provenance::memory}));
+                    {"em1601_1991", "launchable stone, beside a rule of Indian practice", Provenance::memory})));
 }
 
 void judge_drain_filter(const BasinView& view, Safety& safety) {
@@ -186,12 +201,13 @@ void judge_drain_filter(const BasinView& view, Safety& safety) {
         Status::caution, "The sizes of the soil below the slab are not given, or do not rise with the share that is finer.",
         "Give soil_fine_size, soil_mean_size and soil_upper_size in [foundation].", common_practice));
   layers.drain = placed(hydraulics::drain_layers({.d15 = fine, .d50 = mean, .d85 = upper}));
-  safety.findings.push_back(choice_note(
+  safety.findings.push_back(counted(choice_note(
       "foundation.drain_filter", "Layers of the underdrains' filter", static_cast<double>(layers.drain.size()), dimension::none,
       layer_words(layers.drain) +
           " The last is gravel around a slotted pipe of 100 to 200 mm with cleanouts; no rule for its slots could be read: "
           "have the pipe tested against this gravel.",
-      filter_rule));
+      filter_rule)));
+  safety.findings.back().key = "foundation.soil_mean_size";
 }
 
 }  // namespace quell::checks

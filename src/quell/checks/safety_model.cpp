@@ -116,8 +116,8 @@ void judge_model(const BasinView& view, Safety& safety) {
       "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
   safety.findings.back().method = {&hydraulics::record::largest_model_scale, {flow.unit_discharge, flow.y1}};
   safety.findings.back().key = "laboratory.discharge";
-  safety.findings.push_back(dissipators::choice_note("model.advised", "Circumstances that speak for a physical model",
-                                                     model.reasons, dimension::none, model.rule, common_practice));
+  safety.findings.push_back(counted(dissipators::choice_note("model.advised", "Circumstances that speak for a physical model",
+                                                             model.reasons, dimension::none, model.rule, common_practice)));
 }
 
 }  // namespace quell::checks

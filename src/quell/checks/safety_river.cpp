@@ -54,6 +54,8 @@ void find_velocity(const BasinView& view, RiverProtection& river) {
 void size_stone(const BasinView& view, RiverProtection& river) {
   river.stone_em25 = hydraulics::riprap_em25(river.bed_velocity);
   river.stone_isbash_high = hydraulics::riprap_isbash({.V = river.bed_velocity, .s = stone_gravity, .C = 0.86});
+  river.em25_by = {&hydraulics::record::riprap_em25, {river.bed_velocity}};
+  river.isbash_by = {&hydraulics::record::riprap_isbash, {river.bed_velocity, stone_gravity, 0.86}};
   river.stone_isbash_low = hydraulics::riprap_isbash({.V = river.bed_velocity, .s = stone_gravity, .C = 1.20});
   river.stone_escarameia_may =
       hydraulics::riprap_escarameia_may({.ub = river.mean_velocity, .r = exit_turbulence, .s = stone_gravity});
@@ -112,10 +114,7 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
 void add_findings(const RiverProtection& river, const BedScour& scour, Findings& findings) {
   const std::string where =
       at_discharge(river.discharge) + " in the " + std::string(site::name_of(river.tailwater_case)) + " tailwater case";
-  const FindingMethod stone =
-      river.stone_em25 >= river.stone_isbash_high
-          ? FindingMethod{&hydraulics::record::riprap_em25, {river.bed_velocity}}
-          : FindingMethod{&hydraulics::record::riprap_isbash, {river.bed_velocity, stone_gravity, 0.86}};
+  const FindingMethod stone = graded_by(river);
   findings.push_back(choice_note("river.stone", "Median stone below the sill, by two rules", river.stone, dimension::length,
                                  "For " + quantity_token(river.bed_velocity, dimension::velocity) + " near the bed " + where +
                                      ": " + quantity_token(river.stone_em25, dimension::length) +

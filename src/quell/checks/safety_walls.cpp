@@ -139,16 +139,17 @@ void add_bearing(const BasinView& view, Safety& safety) {
                                  [](const WallLoadCase& load) { return load.leaves_base; });
   const std::string text = case_text(worst) + (gapes ? " In another case the force leaves the base." : "");
   const char* title = "Largest bearing pressure below the wall";
-  if (walls.has_bearing)
-    safety.findings.push_back(behind(limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
-                                                   walls.bearing_allowed, dimension::pressure, Status::caution, text,
-                                                   "Widen the base, or improve the ground.", dissipators::common_practice),
-                                     worst, "walls.bearing_allowed"));
-  else
-    safety.findings.push_back(behind(
-        choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
-                    text + " What the ground may take is not given: [walls] bearing_allowed.", dissipators::common_practice),
-        worst, "walls.bearing_allowed"));
+  safety.findings.push_back(walls.has_bearing
+                                ? limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
+                                                walls.bearing_allowed, dimension::pressure, Status::caution, text,
+                                                "Widen the base, or improve the ground.", dissipators::common_practice)
+                                : choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
+                                              text + " What the ground may take is not given: [walls] bearing_allowed.",
+                                              dissipators::common_practice));
+  safety.findings.back().key = "walls.bearing_allowed";
+  if (worst.largest_bearing > 0.0)
+    safety.findings.back().method = {&hydraulics::record::bearing_pressure,
+                                     {worst.normal, worst.eccentricity, safety.wall.base}};
 }
 
 void add_findings(const BasinView& view, Safety& safety) {

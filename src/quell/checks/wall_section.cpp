@@ -101,6 +101,8 @@ WallLoadCase WallSection::under(const CaseKind& kind, const WallState& state, bo
   result.overturning = stability ? stability->overturning : 0.0;
   result.sliding = stability ? stability->sliding : 0.0;
   if (!stability) return result;
+  result.normal = stability->normal;
+  result.eccentricity = stability->eccentricity;
   if (const auto bearing = hydraulics::bearing_pressure({.N = stability->normal, .e = stability->eccentricity, .B = base_})) {
     result.leaves_base = false;
     result.largest_bearing = bearing->largest;

@@ -60,6 +60,12 @@ void trace_slab(const checks::Safety& safety, Working& working) {
   working.add_behind(pulled->pulses_by, "share of the pressure fluctuation that the panel feels");
 }
 
+/// The rules for the stone that the gradation starts from.
+void trace_stone(const checks::RiverProtection& river, Working& working) {
+  working.add_behind(river.em25_by, "stone below the sill, that three fifths of the mix must reach");
+  working.add_behind(river.isbash_by, "stone below the sill, that half of the mix must reach");
+}
+
 }  // namespace
 
 void record_workings(const PreparedSite& prepared, const ApronLevel& apron, const dissipators::SizingInput& sizing,
@@ -88,6 +94,7 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
   working.open_section("Safety of structure and river",
                        "Preliminary; a structural engineer must design slab, anchors and walls.");
   trace_slab(option.safety, working);
+  trace_stone(option.safety.river, working);
   trace_findings(findings.last(of_safety), working);
 }
 
