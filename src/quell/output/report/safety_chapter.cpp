@@ -108,17 +108,17 @@ void write_walls(Html& html, const Safety& safety, const Printer& p) {
           "wall. Water stands above the apron; force and moment act on the stem at the floor, the moment in force times "
           "length over length. The pulse is the local peak, taken over the whole wetted height.",
           p.with_unit(p.level(wall.height), m), p.with_unit(p.level(wall.thickness), m), p.with_unit(p.level(wall.base), m)));
-  html.open_table("dense", {{"Load case", ""},
-                            {with_head("Discharge", p.discharge_unit()), "n"},
-                            {with_head("Water behind", m), "n"},
-                            {with_head("Water inside", m), "n"},
-                            {"Pulse", "n"},
-                            {"Drives", ""},
-                            {"Force", "n"},
-                            {"Moment", "n"},
-                            {"Overturning / needed", "n"},
-                            {"Sliding / needed", "n"},
-                            {"Bearing", "n"}});
+  html.open_table("dense cases", {{"Load case", ""},
+                                  {with_head("Discharge", p.discharge_unit()), "n"},
+                                  {with_head("Water behind", m), "n"},
+                                  {with_head("Water inside", m), "n"},
+                                  {"Pulse", "n"},
+                                  {"Drives", ""},
+                                  {"Force", "n"},
+                                  {"Moment", "n"},
+                                  {"Overturning / needed", "n"},
+                                  {"Sliding / needed", "n"},
+                                  {"Bearing", "n"}});
   for (const auto& load : wall.cases) {
     const bool drives = load.force > 0.0;
     html.row(
@@ -262,7 +262,7 @@ void write_model(Html& html, const Safety& safety, const Printer& p) {
   row("Discharge at the check flood", p.quantity(model.discharge, dimension::discharge, 3));
   row("Depth at the toe", p.with_unit(p.size(model.depth), p.length_unit()));
   row("Velocity at the toe", p.with_unit(p.velocity(model.velocity), p.velocity_unit()));
-  row("Reynolds number", fmt::format("{:.3g}", model.reynolds));
+  row("Reynolds number", round_number(model.reynolds));
   row("Root of the Weber number", fmt::format("{:.0f}; above 140 for air", model.weber_root));
   row("Time in the model for an hour in the river", fmt::format("{:.0f} min", 60.0 / model.time_scale));
   html.close_table();

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cmath>
 #include <functional>
 
 namespace quell::output {
@@ -165,18 +166,25 @@ void write_model_runs(Html& html, const checks::ModelAdvice& model, const Printe
                    {"Root of Weber", "n"}},
                   "Programme of runs");
   for (const auto& run : model.runs)
-    html.row({escape_xml(p.words(run.name)), p.discharge(run.discharge),
-              p.quantity(run.model_discharge, dimension::discharge, 3),
-              three(run.tailwater_level, run.one_tailwater, [&](double level) { return p.level(level); }),
-              three(run.model_depth, run.one_tailwater, [&](double depth) { return p.size(depth); }), p.size(run.model_y1),
-              p.velocity(run.model_V1), p.ratio(run.model_F1), fmt::format("{:.2g}", run.reynolds),
-              fmt::format("{:.0f}", run.weber_root)});
+    html.row(
+        {escape_xml(p.words(run.name)), p.discharge(run.discharge), p.quantity(run.model_discharge, dimension::discharge, 3),
+         three(run.tailwater_level, run.one_tailwater, [&](double level) { return p.level(level); }),
+         three(run.model_depth, run.one_tailwater, [&](double depth) { return p.size(depth); }), p.size(run.model_y1),
+         p.velocity(run.model_V1), p.ratio(run.model_F1), round_number(run.reynolds), fmt::format("{:.0f}", run.weber_root)});
   html.close_table();
   html.open_table("dense", {{"Run", ""}, {"Measure", ""}, {"What the scale distorts", "q"}}, "What each run is for");
   for (const auto& run : model.runs)
     html.row({escape_xml(p.words(run.name)), std::string(run.measure), escape_xml(run.effects)});
   html.close_table();
   write_ranges(html, model, p);
+}
+
+std::string round_number(double value) {
+  if (!(value >= 10.0)) return fmt::format("{:.1f}", value);
+  const double unit = std::pow(10.0, std::floor(std::log10(value)) - 1.0);
+  std::string text = fmt::format("{:.0f}", unit * std::round(value / unit));
+  for (std::size_t i = text.size(); i > 3; i -= 3) text.insert(i - 3, "\u202f");
+  return text;
 }
 
 }  // namespace quell::output

@@ -11,4 +11,7 @@ void write_stone_layers(Html& html, const checks::StoneLayers& layers, const Pri
 void write_uplift_points(Html& html, const checks::Safety& safety, const Printer& p);
 void write_model_runs(Html& html, const checks::ModelAdvice& model, const Printer& p);
 
+/// A large number without a unit to two digits, written out: "210 000".
+std::string round_number(double value);
+
 }  // namespace quell::output

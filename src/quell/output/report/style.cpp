@@ -61,7 +61,7 @@ td .advice b{font-weight:600}
 tr.group td{font-weight:600;padding-top:.9em;border-bottom:1px solid var(--ink)}
 tr.strong td{font-weight:600;background:var(--soft)}
 tr.strong td:first-child{box-shadow:inset 2.4px 0 0 var(--accent);padding-left:.5em}
-.dense{font-size:8pt}.dense th:nth-child(2){min-width:19mm}.dense th,.dense td{padding-right:.5em}.dense td{padding-top:.12em;padding-bottom:.12em}
+.dense{font-size:8pt}.dense th:nth-child(2){min-width:19mm}.cases th:first-child{min-width:26mm}.dense th,.dense td{padding-right:.5em}.dense td{padding-top:.12em;padding-bottom:.12em}
 .findings{table-layout:fixed;font-size:8.2pt}.findings th:nth-child(1){width:18mm}.findings th:nth-child(3){width:21mm}
 .findings th:nth-child(4){width:23mm}.findings th:nth-child(5){width:37mm}
 .title-block{width:100%;margin:.3em 0 1.2em;border-top:1.6px solid var(--ink);border-bottom:1.6px solid var(--ink)}
