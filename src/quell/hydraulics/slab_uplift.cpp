@@ -187,8 +187,8 @@ const Method panel_coefficients{
     .equation =
         "A = (1 - exp(-a))/a; B = (1 - exp(-b))/b; P = 2*(a - 1 + exp(-a))/a^2; Q = 2*(b - 1 + exp(-b))/b^2; "
         "u = b/(2*(a + b)); v = a/(2*(a + b)); Psi = sqrt(P*Q); O1 = sqrt(Q*(1 + P - 2*A)); "
-        "R = 2*u^2*Q*(1 + exp(-a)); S = 2*v^2*P*(1 + exp(-b)); T = 8*u*v*A*B - 4*u*A*Q - 4*v*B*P; "
-        "O4 = sqrt(R + S + T + P*Q)",
+        "R = 2*u^2*Q*(1 + exp(-a)); S = 2*v^2*P*(1 + exp(-b)); T = 8*u*v*A*B; X = 4*u*A*Q + 4*v*B*P; "
+        "O4 = sqrt(R + S + T - X + P*Q)",
     .inputs = panel_in,
     .outputs = panel_out,
     .source = "momentum",
