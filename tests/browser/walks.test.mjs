@@ -226,7 +226,7 @@ test("a finding without a step leads to its chapter and to the input that it jud
 test("the report is read in a tab of its own, in its own style, and a finding leads to its step there too", async () => {
   const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
   await drawn(page);
-  const [report] = await Promise.all([page.waitForEvent("popup"), page.getByRole("link", { name: "Read" }).click()]);
+  const [report] = await Promise.all([page.waitForEvent("popup"), page.getByRole("link", { name: "Read it" }).click()]);
   report.setDefaultTimeout(15000);
   await report.waitForSelector("#findings");
   const width = await report.evaluate(() => document.body.getBoundingClientRect().width);

@@ -70,7 +70,7 @@ TEST_P(Workings, TheStepEndsAtTheNumberThatIsJudged) {
                                          "protection.gradation.straight_line",
                                          "protection.creep_ratio.lane",
                                          "wall.stability.l_shaped",
-      "basin.bearing.straight_line",
+                                         "basin.bearing.straight_line",
                                          "wall.natural_frequency.cantilever",
                                          "slab.natural_frequency.anchors",
                                          "wall.fluctuation_peak.velocity_head",
@@ -83,7 +83,7 @@ TEST_P(Workings, TheStepEndsAtTheNumberThatIsJudged) {
     for (const auto& finding : option.findings) {
       const auto* method = finding.method.method;
       if (method == nullptr || finding.method.inputs.empty() || exact.count(method->id.view()) == 0) continue;
-      if (finding.id == "river.gradation") continue;  // a ratio of two of its outputs
+      if (finding.id == "river.gradation") continue;                            // a ratio of two of its outputs
       if (finding.id == "elements.abrasion" && finding.value == 0.0) continue;  // nothing draws stones in: not judged
       const auto number = step_behind(finding, option.working);
       ASSERT_TRUE(number.found()) << finding.id;

@@ -21,9 +21,9 @@ enum class LimitSense { at_least, at_most, note };  ///< `note`: a statement wit
 
 /// The method that yields what a finding judges, with what went in: enough to write the step of the workings.
 struct FindingMethod {
-  const Method* method = nullptr;                          ///< null: the finding only compares numbers that are given
+  const Method* method = nullptr;                           ///< null: the finding only compares numbers that are given
   boost::container::static_vector<StepInput, 12> inputs{};  ///< SI, in the order of the symbols; empty: the type's or the
-                                                           ///< case's own step shows it
+                                                            ///< case's own step shows it
 };
 
 struct Finding {
