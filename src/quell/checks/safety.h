@@ -112,6 +112,10 @@ struct Seepage {
 /// on rock, where it is not judged.
 double khosla_share_at(const Seepage& seepage, double distance);
 
+/// The largest share of the head between the pools that Lane, Bligh and Khosla leave below the floor `distance` m from the
+/// upstream face; on rock Lane's alone.
+double head_share_at(const BasinView& view, const Seepage& seepage, double distance);
+
 /// Cutoff at the end sill, each need by itself and the depth chosen.
 struct EndCutoff {
   double for_gradient = 0.0, for_scour = 0.0, practical = 2.0, degradation = 0.0;  ///< m below the underside of the slab or bed
@@ -186,12 +190,14 @@ struct SlabPanel {
   double thickness_working = 0.0;  ///< m without anchors: drains working, joints sealed
   double thickness_failed = 0.0;   ///< drains failed
   double thickness_open = 0.0;     ///< joints open on four sides
-  double thickness_empty = 0.0;    ///< dewatered
+  double thickness_one = 0.0;      ///< one joint failed, the others hold
+  double thickness_empty = 0.0;    ///< dewatered, the reservoir full
   double net_pressure = 0.0;       ///< Pa on the anchors, governing design case, with the slab's thickness
   double bar_force = 0.0;          ///< N
   double bar_stress = 0.0;         ///< Pa
   double bar_use = 0.0;            ///< stress over the stress allowed
   double use_sealed = 0.0, use_open = 0.0, use_failed = 0.0;  ///< the same by the worst state of the joints that counts
+  double range_growth = 0.0;                                  ///< of the pressure with a tenth more range of the fluctuation
   double grid_needed = 0.0;                                   ///< m, spacing at which the stress is the one allowed
   double bar_length = 0.0;                                    ///< m in rock
   int bars = 0;                                               ///< in the panel

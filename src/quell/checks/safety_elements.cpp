@@ -33,9 +33,7 @@ Finding cavitation(const BasinView& view, const dissipators::Element& element) {
   double at = 0.0;
   FindingMethod behind;
   for (const auto& state : view.states) {
-    const double share = std::min(1.0, element.station / std::max(1e-9, view.structure.length));
-    // Mean surface over the element: it rises from the toe to the tailwater about as the roller does.
-    const double depth = state.toe->y1 + (state.available_depth - state.toe->y1) * std::tanh(1.5 * share) / std::tanh(1.5);
+    const double depth = jump_depth_over(state, element.station, element.station + element.length);
     const double index = hydraulics::chute_cavitation_index({.V = state.toe->V1,
                                                              .d = std::max(0.0, depth),
                                                              .theta = 0.0,

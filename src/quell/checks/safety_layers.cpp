@@ -42,17 +42,18 @@ hydraulics::BaseInput bed_grading(const site::RiverBed& bed) {
   return {.d15 = std::min(fine, bed.mean_size), .d50 = bed.mean_size, .d85 = std::max(upper, bed.mean_size)};
 }
 
-/// As of stone: the larger of the largest grain and 1.5 medians, at least a spread layer, and half more under water; to 5 cm.
-FilterLayer placed(const hydraulics::LayerBand& band, double shape) {
+/// As of stone: the larger of the largest grain and 1.5 medians, at least a spread layer, times what is lost where it is
+/// placed (half more under water); to 5 cm.
+FilterLayer placed(const hydraulics::LayerBand& band, double shape, double loss) {
   const double largest = band.D85.most * std::pow(shape, 15.0 / 70.0);
-  const double thickness = under_water * std::max({least_layer, largest, 1.5 * band.D50.most});
+  const double thickness = loss * std::max({least_layer, largest, 1.5 * band.D50.most});
   return {.band = band, .thickness = 0.05 * std::ceil(thickness / 0.05 - 1e-9)};
 }
 
-std::vector<FilterLayer> placed(const hydraulics::FilterChain& chain) {
+std::vector<FilterLayer> placed(const hydraulics::FilterChain& chain, double loss) {
   std::vector<FilterLayer> layers;
   layers.reserve(chain.layers.size());
-  for (const auto& band : chain.layers) layers.push_back(placed(band, chain.shape));
+  for (const auto& band : chain.layers) layers.push_back(placed(band, chain.shape, loss));
   return layers;
 }
 
@@ -84,7 +85,7 @@ void design_filter(const site::RiverBed& bed, const RiverProtection& river, Ston
   layers.stone_on_bed = layers.stone.D15.most / layers.bed.d85;
   const auto chain = hydraulics::filter_chain({.base = layers.bed, .cover = layers.stone});
   layers.closes = chain.closes;
-  layers.filter = placed(chain);
+  layers.filter = placed(chain, under_water);
   for (auto& layer : layers.filter) layer.volume = layer.thickness * river.volume / river.thickness;
 }
 
@@ -135,7 +136,7 @@ Finding filter_finding(const StoneLayers& layers) {
                          Status::caution, "The stone holds the bed without a filter." + derived, "", filter_rule);
   if (!layers.closes)
     return limit_finding(
-        std::string(id), title, layers.stone_on_bed, LimitSense::at_most, 5.0, dimension::none, Status::caution,
+        std::string(id), "Filter below the stone, none found", 0.0, LimitSense::note, 0.0, dimension::none, Status::caution,
         "No granular layer both holds and drains this bed: it is too even, or hardly finer than the stone." + derived + advice,
         "Use a geotextile, or a stone of wider gradation.", filter_rule);
   const auto& lowest = layers.filter.front().band.D15;
@@ -196,11 +197,13 @@ void judge_drain_filter(const BasinView& view, Safety& safety) {
   const double fine = foundation.soil_fine_size, mean = foundation.soil_mean_size, upper = foundation.soil_upper_size;
   layers.drain_known = fine > 0.0 && mean >= fine && upper >= mean;
   if (!layers.drain_known)
-    return safety.findings.push_back(limit_finding(
-        "foundation.drain_filter", "Filter of the underdrains, not judged", 0.0, LimitSense::note, 0.0, dimension::none,
-        Status::caution, "The sizes of the soil below the slab are not given, or do not rise with the share that is finer.",
-        "Give soil_fine_size, soil_mean_size and soil_upper_size in [foundation].", common_practice));
-  layers.drain = placed(hydraulics::drain_layers({.d15 = fine, .d50 = mean, .d85 = upper}));
+    return safety.findings.push_back(
+        keyed("foundation.soil_mean_size",
+              limit_finding("foundation.drain_filter", "Filter of the underdrains, not judged", 0.0, LimitSense::note, 0.0,
+                            dimension::none, Status::caution,
+                            "The sizes of the soil below the slab are not given, or do not rise with the share that is finer.",
+                            "Give soil_fine_size, soil_mean_size and soil_upper_size in [foundation].", common_practice)));
+  layers.drain = placed(hydraulics::drain_layers({.d15 = fine, .d50 = mean, .d85 = upper}), 1.0);
   safety.findings.push_back(counted(choice_note(
       "foundation.drain_filter", "Layers of the underdrains' filter", static_cast<double>(layers.drain.size()), dimension::none,
       layer_words(layers.drain) +

@@ -110,10 +110,10 @@ void judge_model(const BasinView& view, Safety& safety) {
     text += model.scale > 0.0 ? " A section model at 1:" + std::to_string(std::lround(model.scale)) +
                                     " serves, without what is uneven across."
                               : " Not even a section model fits: seek a larger laboratory.";
-  safety.findings.push_back(limit_finding(
-      "model.scale", "Scales that laboratory and similarity leave, largest over least", model.largest_scale / model.least_scale,
-      LimitSense::at_least, 1.0, dimension::none, Status::caution, std::move(text),
-      "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
+  safety.findings.push_back(
+      limit_finding("model.scale", "Scales that laboratory and similarity leave, largest over the least round one",
+                    model.largest_scale / wanted, LimitSense::at_least, 1.0, dimension::none, Status::caution, std::move(text),
+                    "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
   safety.findings.back().method = {&hydraulics::record::largest_model_scale, {flow.unit_discharge, flow.y1}};
   safety.findings.back().key = "laboratory.discharge";
   safety.findings.push_back(counted(dissipators::choice_note("model.advised", "Circumstances that speak for a physical model",

@@ -106,7 +106,7 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
   const auto across = std::max(1L, std::lround(std::min(slab.panel_width, view.width) / slab.bar_spacing));
   panel.bars = static_cast<int>(along * across);
   const double cell = slab.bar_spacing * slab.bar_spacing;
-  panel.net_pressure = load.governing();
+  panel.net_pressure = hydraulics::anchored_pressure(load.governing_case());
   panel.bar_force = panel.net_pressure * cell;
   panel.bar_stress = panel.bar_force / bar_area(slab);
   panel.bar_use = bar_use(slab, load);
@@ -138,8 +138,7 @@ void note_governing(const PanelLoad& load, double discharge, SlabPanel& panel) {
   panel.dynamic_failed = load.one;
 }
 
-SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double groundwater_head, double from, double to,
-                      double& more_force) {
+SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double groundwater_head, double from, double to) {
   const auto& slab = view.site.slab;
   SlabPanel panel{.from = from, .to = to};
   double thickest = -1.0;
@@ -152,26 +151,28 @@ SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double grou
     }
     return std::max(so_far, here);
   };
+  const double empty_head = loads.empty_head(groundwater_head, from, to);
   AnchorLoads worst;
   double pressure = -1.0;
-  const bool open_counts = slab.joints >= JointState::open;
+  const bool open_counts = slab.joints >= JointState::open, one_counts = slab.joints >= JointState::one_failed;
   for (const auto& state : view.states) {
     const auto load = loads.on_panel(state, from, to);
     panel.thickness_working = thickness(load.working, load.depth, load.sealed, panel.thickness_working, false);
     panel.thickness_failed = thickness(load.failed, load.depth, load.sealed, panel.thickness_failed);
     panel.thickness_open = thickness(load.depth, load.depth, load.open, panel.thickness_open, open_counts);
+    panel.thickness_one = thickness(load.working, load.depth, load.one, panel.thickness_one, one_counts);
     for (const auto joints : {JointState::sealed, JointState::open, JointState::one_failed})
-      worst[static_cast<std::size_t>(joints)].raise(anchor_load(view, load, groundwater_head, joints));
-    const auto here = anchor_load(view, load, groundwater_head, slab.joints);
+      worst[static_cast<std::size_t>(joints)].raise(anchor_load(view, load, empty_head, joints));
+    const auto here = anchor_load(view, load, empty_head, slab.joints);
     if (here.governing() <= pressure) continue;
     pressure = here.governing();
-    const auto more = anchor_load(view, loads.on_panel(state, from, to, 1.1), groundwater_head, slab.joints);
-    more_force = std::max(more_force, pressure > 0.0 ? more.governing() / pressure : 1.0);
+    const auto more = anchor_load(view, loads.on_panel(state, from, to, 1.1), empty_head, slab.joints);
+    panel.range_growth = pressure > 0.0 ? more.governing() / pressure - 1.0 : 0.0;
     panel.pressure_by = method_of(here);
     name_steps(slab, state, load, panel);
     note_governing(load, state.toe->discharge, panel);
   }
-  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0, 0.0);
+  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * empty_head, 0.0, 0.0, 0.0);
   if (!slab.is_anchored) return panel;
   size_bars(view, worst[static_cast<std::size_t>(slab.joints)], panel);
   panel.use_sealed = bar_use(slab, worst[0]);
@@ -200,9 +201,10 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
       "slab.flotation", "Safety of the empty basin against flotation", flotation.factor_anchored, LimitSense::at_least,
       flotation_needed, dimension::none, Status::caution,
       "Ground water at " + quantity_token(level, dimension::length) + "; without anchors the factor is " +
-          quantity_token(flotation.factor, dimension::none) + ".",
+          quantity_token(flotation.factor, dimension::none) +
+          "; with them it is that of the steel, if the rock holds the bars.",
       "Lower the ground water before the basin is emptied, or give slab, heels or anchors more: a structural engineer decides.",
-      {"etl_1110_2_307", "definition; the factor recalled from EM 1110-2-2100", Provenance::seen}));
+      {"etl_1110_2_307", "definition, seen; the factor recalled from EM 1110-2-2100", Provenance::memory}));
   safety.findings.back().method = {&hydraulics::record::flotation_factor,
                                    {flotation.weight + flotation.anchors, 0.0, 0.0, flotation.uplift, 0.0}};
   safety.findings.back().key = "slab.groundwater_level";
@@ -213,30 +215,42 @@ const SlabPanel& largest_panel(const Safety& safety, double (*measure)(const Sla
                            [&](const SlabPanel& a, const SlabPanel& b) { return measure(a) < measure(b); });
 }
 
+/// Without anchors, in the states that count.
+double needed_thickness(const SlabPanel& panel, JointState joints) {
+  return std::max({panel.thickness_failed, panel.thickness_empty, joints >= JointState::open ? panel.thickness_open : 0.0,
+                   joints >= JointState::one_failed ? panel.thickness_one : 0.0});
+}
+
+const SlabPanel& most_pulled(const Safety& safety) {
+  return largest_panel(safety, [](const SlabPanel& p) { return p.bar_use; });
+}
+
 const SlabPanel& thickest_panel(const BasinView& view, const Safety& safety) {
-  if (view.site.slab.joints == JointState::sealed)
-    return largest_panel(safety, [](const SlabPanel& p) { return p.thickness_failed; });
-  return largest_panel(safety, [](const SlabPanel& p) { return std::max(p.thickness_failed, p.thickness_open); });
+  const auto joints = view.site.slab.joints;
+  const auto needed = [joints](const SlabPanel& panel) { return needed_thickness(panel, joints); };
+  return *std::max_element(safety.panels.begin(), safety.panels.end(),
+                           [&](const SlabPanel& a, const SlabPanel& b) { return needed(a) < needed(b); });
 }
 
 Finding thickness_finding(const BasinView& view, const Safety& safety) {
-  const bool open_counts = view.site.slab.joints >= JointState::open;
+  const auto joints = view.site.slab.joints;
   const auto& panel = thickest_panel(view, safety);
-  const double needed = std::max({panel.thickness_failed, open_counts ? panel.thickness_open : 0.0, panel.thickness_empty});
+  const double needed = needed_thickness(panel, joints);
   const bool anchored = view.site.slab.is_anchored;
   return limit_finding(
       "slab.thickness",
       anchored ? "Thickness that the slab would need without anchors" : "Thickness of the slab without anchors",
       anchored ? needed : view.slab_thickness, anchored ? LimitSense::note : LimitSense::at_least, needed, dimension::length,
       anchored ? Status::ok : Status::caution,
-      std::string("Worst of drains failed, ") + (open_counts ? "joints open " : "") +
-          "and the empty basin; with the drains working and the joints sealed " +
+      std::string("Worst of drains failed, ") + (joints >= JointState::open ? "joints open, " : "") +
+          (joints >= JointState::one_failed ? "one joint failed, " : "") +
+          "and the empty basin below a full reservoir; with the drains working and the joints sealed " +
           quantity_token(panel.thickness_working, dimension::length) + ".",
       anchored ? "" : "Anchor the slab, thicken it, or lower the uplift by drains.", balance);
 }
 
-Finding anchor_finding(const SlabPanel& panel) {
-  return limit_finding(
+Finding anchor_finding(const BasinView& view, const SlabPanel& panel) {
+  auto finding = limit_finding(
       "slab.anchors", "Stress in the anchor bars over the stress allowed", panel.bar_use, LimitSense::at_most, 1.0,
       dimension::none, Status::caution,
       "Panel from " + quantity_token(panel.from, dimension::length) + " to " + quantity_token(panel.to, dimension::length) +
@@ -244,6 +258,12 @@ Finding anchor_finding(const SlabPanel& panel) {
           quantity_token(panel.bar_length, dimension::length) + " of bar in the rock; a grid of " +
           quantity_token(panel.grid_needed, dimension::length) + " would do.",
       "Set the bars closer or thicker in [slab]; measure the pressure fluctuation in a model, for it decides.", balance);
+  if (view.site.foundation.soil == site::Soil::rock) return finding;
+  finding.sense = LimitSense::note;
+  finding.status = Status::caution;
+  finding.text += " The bars are computed for rock, and the site stands on soil.";
+  finding.advice = "Anchors of this kind do not hold in soil: thicken the slab, or let a specialist design piles.";
+  return finding;
 }
 
 /// What the states of the joints do that the anchors are not made for; where all count, a statement of the three.
@@ -263,6 +283,14 @@ Finding joint_finding(const BasinView& view, const Safety& safety) {
                        balance);
 }
 
+/// Whether a discharge of the range has a Froude number that was not measured.
+bool beyond_measured(const BasinView& view) {
+  const auto& points = view.site.slab.pressure;
+  return !points.empty() && std::any_of(view.states.begin(), view.states.end(), [&](const TailwaterState& state) {
+    return state.toe->F1 < 0.95 * points.front().froude || state.toe->F1 > 1.05 * points.back().froude;
+  });
+}
+
 Finding fluctuation_finding(const BasinView& view, const Safety& safety) {
   const auto& slab = view.site.slab;
   const bool measured = !slab.pressure.empty();
@@ -272,9 +300,18 @@ Finding fluctuation_finding(const BasinView& view, const Safety& safety) {
                                     " velocity heads is an envelope, and the result leans on it this much.";
   if (std::any_of(safety.panels.begin(), safety.panels.end(), [](const SlabPanel& panel) { return panel.suction_is_bound; }))
     text += " Its suction is bounded where the water would boil.";
-  return limit_finding("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
-                       safety.range_share, LimitSense::note, safety.range_share, dimension::none, Status::ok, std::move(text),
-                       "", {"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory});
+  const dissipators::Rule rule{"toso_bowers_1988", "extremes near the velocity head, recalled", Provenance::memory};
+  auto finding =
+      slab.is_anchored
+          ? choice_note("slab.fluctuation", "Growth of the anchor force with a tenth more range of the pressure fluctuation",
+                        safety.range_share, dimension::none, std::move(text), rule)
+          : choice_note("slab.fluctuation", "Range of the pressure fluctuation on the first panel, over the velocity head",
+                        safety.panels.front().pressure_range, dimension::none, std::move(text), rule);
+  if (!beyond_measured(view)) return finding;
+  finding.status = Status::caution;
+  finding.text += " Some discharges have Froude numbers that were not measured: the outermost points stand for them.";
+  finding.advice = "Measure over the Froude numbers of the whole range of discharges.";
+  return finding;
 }
 
 void add_findings(const BasinView& view, Safety& safety) {
@@ -283,14 +320,15 @@ void add_findings(const BasinView& view, Safety& safety) {
     finding.key = key;
     safety.findings.push_back(std::move(finding));
   };
-  const auto& pulled = largest_panel(safety, [](const SlabPanel& p) { return p.bar_stress; });
+  const auto& pulled = most_pulled(safety);
   const bool anchored = view.site.slab.is_anchored;
   add(thickness_finding(view, safety), thickest_panel(view, safety).thickness_by, anchored ? "" : "slab.thickness");
   if (anchored) {
-    add(anchor_finding(pulled), pulled.pressure_by, "slab.bar_spacing");
+    add(anchor_finding(view, pulled), pulled.pressure_by, "slab.bar_spacing");
     add(joint_finding(view, safety), pulled.pressure_by, "slab.joints");
   }
-  add(fluctuation_finding(view, safety), pulled.pressure_by, "slab.pressure_range");
+  add(fluctuation_finding(view, safety), anchored ? pulled.pressure_by : FindingMethod{},
+      view.site.slab.pressure.empty() ? "slab.pressure_range" : "slab.pressure");
   double velocity = 0.0;
   for (const auto& state : view.states) velocity = std::max(velocity, state.toe->V1);
   safety.findings.push_back(choice_note(
@@ -310,10 +348,9 @@ void judge_slab(const BasinView& view, Safety& safety) {
   const double head = std::max(0.0, groundwater - view.apron_level);
   const SlabLoads loads(view, safety.seepage);
   const int count = std::clamp(static_cast<int>(std::ceil(length / view.site.slab.panel_length - 1e-9)), 1, 40);
-  double more_force = 1.0;
   for (int i = 0; i < count; ++i)
-    safety.panels.push_back(judge_panel(view, loads, head, length * i / count, length * (i + 1) / count, more_force));
-  safety.range_share = more_force - 1.0;
+    safety.panels.push_back(judge_panel(view, loads, head, length * i / count, length * (i + 1) / count));
+  safety.range_share = most_pulled(safety).range_growth;
   add_findings(view, safety);
   judge_flotation(view, groundwater, safety);
 }

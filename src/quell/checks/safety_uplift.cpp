@@ -97,19 +97,15 @@ UpliftPoint toe_point(const Floor& floor, const Seepage& seepage) {
 }
 
 Finding uplift_finding(const BasinView& view, const Seepage& seepage, const UpliftPoint& toe) {
-  const bool anchored = view.site.slab.is_anchored;
   const auto head = [&](double share) { return quantity_token(seepage.no_flow_head * share, dimension::length); };
-  return limit_finding("foundation.uplift",
-                       anchored ? "Thickness that the slab would need at the toe without anchors, no flow"
-                                : "Thickness of the slab at the toe, no flow",
-                       anchored ? seepage.toe_thickness : view.slab_thickness,
-                       anchored ? LimitSense::note : LimitSense::at_least, seepage.toe_thickness, dimension::length,
-                       anchored ? Status::ok : Status::caution,
+  return limit_finding("foundation.uplift", "Thickness of the slab at the toe on soil, no flow", view.slab_thickness,
+                       LimitSense::at_least, seepage.toe_thickness, dimension::length, Status::caution,
                        "Reservoir full and no flow, " + head(1.0) + " between the pools, drains failed: below the toe " +
                            head(toe.khosla) + " are left by Khosla, " + head(toe.lane) + " by Lane's creep and " +
                            head(toe.bligh) + " by Bligh's; the largest counts. With the drains working " +
-                           quantity_token(seepage.toe_thickness_drained, dimension::length) + " would do.",
-                       anchored ? "" : "Thicken or anchor the slab, deepen the upstream cutoff, or drain below the floor.",
+                           quantity_token(seepage.toe_thickness_drained, dimension::length) +
+                           " would do. Anchors are not credited in soil.",
+                       "Thicken the slab, deepen the upstream cutoff, or drain below the floor.",
                        {"khosla_1936", "independent variables, beside creep; corrections recalled", Provenance::memory});
 }
 
@@ -117,6 +113,16 @@ Finding uplift_finding(const BasinView& view, const Seepage& seepage, const Upli
 
 double khosla_share_at(const Seepage& seepage, double distance) {
   return seepage.on_soil ? hydraulics::khosla_share(seepage.cutoffs, seepage.horizontal, distance) : 0.0;
+}
+
+double head_share_at(const BasinView& view, const Seepage& seepage, double distance) {
+  const auto floor = floor_of(view, seepage);
+  UpliftPoint point{.distance = distance};
+  set_creep(floor, vertical_before(floor, distance), point);
+  // On rock the seepage is not that of a porous ground: one rule stands for it.
+  if (!seepage.on_soil) return point.lane;
+  point.khosla = khosla_share_at(seepage, distance);
+  return point.largest();
 }
 
 void judge_uplift(const BasinView& view, Safety& safety) {

@@ -59,6 +59,8 @@ void judge_operating(const BasinView& view, const WallSection& section, Safety& 
                      .discharge = state.toe->discharge};
       keep_worse(section.under(operating_inward, load, true), inward);
       load.outside = std::min(low, state.available_depth);
+      // A drowned jump stands as deep as the tailwater.
+      load.inside = std::max(load.inside, state.available_depth);
       keep_worse(section.under(operating_outward, load, false), outward);
     }
   for (const auto& load : {inward, outward})
@@ -126,6 +128,12 @@ Finding behind(Finding finding, const WallLoadCase& load, std::string_view key) 
   return finding;
 }
 
+std::string ground_words(const BasinView& view) {
+  return view.site.ground.has_level ? ""
+                                    : " [ground] level is not given: the fill is taken to the top of the wall where it drives "
+                                      "it, and as none where it would hold it.";
+}
+
 template <class Less>
 const WallLoadCase& worst_case(const WallCheck& wall, Less less) {
   return *std::min_element(wall.cases.begin(), wall.cases.end(), less);
@@ -137,7 +145,7 @@ void add_bearing(const BasinView& view, Safety& safety) {
   const auto& walls = view.site.walls;
   const bool gapes = std::any_of(safety.wall.cases.begin(), safety.wall.cases.end(),
                                  [](const WallLoadCase& load) { return load.leaves_base; });
-  const std::string text = case_text(worst) + (gapes ? " In another case the force leaves the base." : "");
+  const std::string text = case_text(worst) + (gapes ? " In at least one case the force leaves the base." : "");
   const char* title = "Largest bearing pressure below the wall";
   safety.findings.push_back(walls.has_bearing
                                 ? limit_finding("walls.bearing", title, worst.largest_bearing, LimitSense::at_most,
@@ -146,6 +154,11 @@ void add_bearing(const BasinView& view, Safety& safety) {
                                 : choice_note("walls.bearing", title, worst.largest_bearing, dimension::pressure,
                                               text + " What the ground may take is not given: [walls] bearing_allowed.",
                                               dissipators::common_practice));
+  if (gapes) {
+    safety.findings.back().sense = LimitSense::note;
+    safety.findings.back().status = Status::caution;
+    safety.findings.back().advice = "Widen the base, or lower what drives the wall.";
+  }
   safety.findings.back().key = "walls.bearing_allowed";
   if (worst.largest_bearing > 0.0)
     safety.findings.back().method = {&hydraulics::record::bearing_pressure,
@@ -165,7 +178,8 @@ void add_findings(const BasinView& view, Safety& safety) {
         limit_finding(
             "walls.overturning", "Safety of the wall against overturning, free-standing", turned.overturning,
             LimitSense::at_least, turned.overturning_needed, dimension::none, Status::caution,
-            case_text(turned) + " An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base.",
+            case_text(turned) + " An L-shaped wall " + quantity_token(wall.base, dimension::length) + " wide at its base." +
+                ground_words(view),
             "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
             first_check),
         turned, "walls.base_width"));
@@ -214,6 +228,7 @@ void judge_walls(const BasinView& view, Safety& safety) {
                       " velocity heads: uncertain, over the wetted height of the roller.",
                   {"practice", "three to five times the rms", Provenance::common_practice}));
   const auto& given_walls = view.site.walls;
+  safety.findings.back().key = "walls.fluctuation_rms";
   safety.findings.back().method = {&hydraulics::record::wall_pulse,
                                    {given(given_walls.fluctuation_peak, "walls.fluctuation_peak"),
                                     given(given_walls.fluctuation_rms, "walls.fluctuation_rms"), velocity}};

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "quell/base/constants.h"
-#include "quell/checks/floor_pulses.h"
 #include "quell/hydraulics/cavitation.h"
 #include "quell/hydraulics/slab_uplift.h"
 
@@ -16,19 +15,28 @@ SlabLoads::SlabLoads(const BasinView& view, const Seepage& seepage)
       atmosphere_(hydraulics::atmospheric_pressure(view.site.project.altitude)),
       vapour_(hydraulics::vapour_pressure(view.site.project.water_temperature)) {}
 
-double SlabLoads::creep_share(double x) const {
+double SlabLoads::head_share(double x) const {
+  const double share = head_share_at(view_, seepage_, toe_ + x);
   const auto& foundation = view_.site.foundation;
-  const double middle = foundation.middle_cutoff_distance > 0.0 ? foundation.middle_cutoff_distance : 0.5 * seepage_.horizontal;
-  const double before = foundation.upstream_cutoff + (toe_ + x > middle ? foundation.middle_cutoff : 0.0);
-  const double total = seepage_.vertical + seepage_.horizontal / 3.0;
-  return std::clamp(1.0 - (2.0 * before + (toe_ + x) / 3.0) / total, 0.0, 1.0);
+  if (!foundation.has_toe_head_share) return share;
+  const double at_toe = head_share_at(view_, seepage_, toe_);
+  return at_toe > 0.0 ? foundation.toe_head_share * share / at_toe : 0.0;
 }
 
-double SlabLoads::head_share(double x) const {
-  const auto& foundation = view_.site.foundation;
-  if (!foundation.has_toe_head_share) return std::max(creep_share(x), khosla_share_at(seepage_, toe_ + x));
-  const double at_toe = creep_share(0.0);
-  return at_toe > 0.0 ? foundation.toe_head_share * creep_share(x) / at_toe : 0.0;
+double SlabLoads::empty_head(double groundwater_head, double from, double to) const {
+  const auto& river = view_.site.river;
+  const double no_flow = river.bed_level - river.bed_degradation - view_.apron_level;
+  return std::max(groundwater_head, no_flow + seepage_.no_flow_head * head_share(0.5 * (from + to)));
+}
+
+/// The largest of what the ends and the middle of the panel see.
+FloorPulse SlabLoads::pulse_over(const site::ToeFlow& toe, double from, double to) const {
+  FloorPulse largest{};
+  for (const double x : {from, 0.5 * (from + to), to}) {
+    const auto here = floor_pulse(view_.site.slab, toe.F1, x / toe.y2);
+    largest = {std::max(largest.range, here.range), std::max(largest.suction, here.suction)};
+  }
+  return largest;
 }
 
 PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double to, double range_factor) const {
@@ -45,7 +53,7 @@ PanelLoad SlabLoads::on_panel(const TailwaterState& state, double from, double t
   load.working = hydraulics::uplift_head({.h0 = load.seepage, .hs = tailwater, .E = slab.drain_efficiency});
   load.failed = load.seepage;
   const double head = toe.V1 * toe.V1 / (2.0 * gravity);
-  const auto pulse = floor_pulse(slab, toe.F1, middle / toe.y2);
+  const auto pulse = pulse_over(toe, from, to);
   load.range = pulse.range;
   const double wanted = range_factor * pulse.suction * head;
   const double bound = hydraulics::suction_cap(load.depth, atmosphere_, vapour_);

@@ -16,6 +16,7 @@ constexpr double never = std::numeric_limits<double>::infinity();
 
 WallSection::WallSection(const BasinView& view, double base)
     : walls_(view.site.walls),
+      ground_known_(view.site.ground.has_level),
       height_(view.wall_height),
       thickness_(view.wall_thickness),
       base_(std::max(base, view.wall_thickness)),
@@ -25,8 +26,9 @@ WallSection::WallSection(const BasinView& view, double base)
       footing_(view.site.slab.concrete_unit_weight * base_ * slab_) {}
 
 hydraulics::WaterForce WallSection::stem_load(double outside, double inside, const WallState& state, bool inward) const {
-  const double table = std::min(outside, fill_);
-  const auto fill = hydraulics::backfill_on_wall({.h = fill_,
+  const double height = fill_for(inward);
+  const double table = std::min(outside, height);
+  const auto fill = hydraulics::backfill_on_wall({.h = height,
                                                   .hw = table,
                                                   .K0 = walls_.earth_pressure,
                                                   .gamma = walls_.moist_weight,
@@ -52,10 +54,30 @@ hydraulics::WaterForce WallSection::stem_load(double outside, double inside, con
   return load;
 }
 
+hydraulics::WaterForce WallSection::edge_load(const WallState& state, bool inward) const {
+  const double outside = std::clamp(state.outside, 0.0, height_);
+  const double fill = fill_for(inward);
+  const double table = std::min(outside, fill);
+  const double below = outside > 0.0 ? walls_.submerged_weight : walls_.moist_weight;
+  const auto water = [this](double level) { return water_unit_weight * std::clamp(level, 0.0, height_ + slab_); };
+  const double earth = walls_.moist_weight * (fill - table) + walls_.submerged_weight * table;
+  const double earth_below = fill > 0.0 ? earth + below * slab_ : 0.0;
+  const double top = walls_.earth_pressure * earth + water(state.outside) - water(state.inside);
+  const double bottom = walls_.earth_pressure * earth_below + water(state.outside + slab_) - water(state.inside + slab_);
+  const double way = inward ? 1.0 : -1.0;
+  // What holds the edge is not counted on: trenches and voids beside it are usual.
+  if (way * (top + bottom) <= 0.0) return {};
+  // A trapezoid: about the underside s^2/6 (2 top + bottom), less the force times s about the floor.
+  const double force = 0.5 * slab_ * (top + bottom);
+  const double about_underside = slab_ * slab_ / 6.0 * (2.0 * top + bottom);
+  return {.force = way * force, .moment = way * (about_underside - slab_ * force)};
+}
+
 /// Weight of earth and water on the heel, N: uplift is counted below the base.
-double WallSection::on_heel(double outside) const {
-  const double table = std::min(outside, fill_);
-  return (base_ - thickness_) * (walls_.moist_weight * (fill_ - table) + (walls_.submerged_weight + water_unit_weight) * table +
+double WallSection::on_heel(double outside, bool inward) const {
+  const double fill = fill_for(inward);
+  const double table = std::min(outside, fill);
+  return (base_ - thickness_) * (walls_.moist_weight * (fill - table) + (walls_.submerged_weight + water_unit_weight) * table +
                                  water_unit_weight * (outside - table));
 }
 
@@ -78,14 +100,15 @@ WallLoadCase WallSection::under(const CaseKind& kind, const WallState& state, bo
                       .sliding_needed = kind.sliding_needed};
   if (!(load.force > 0.0)) return result;
   const double heel = base_ - thickness_;
-  const double soil = on_heel(outside);
+  const double soil = on_heel(outside, inward);
+  const auto edge = edge_load(state, inward);
   // Base and soil move with the ground too; the stem's own inertia is in its load.
   const double moved = state.kh * (footing_ + soil);
-  const double turned = state.kh * (0.5 * soil * fill_ - 0.5 * footing_ * slab_);
+  const double turned = state.kh * (0.5 * soil * fill_for(inward) - 0.5 * footing_ * slab_);
   const double lift_outside = water_unit_weight * std::clamp(state.outside + slab_, 0.0, height_ + slab_);
   const double lift_inside = water_unit_weight * std::clamp(state.inside + slab_, 0.0, height_ + slab_);
-  result.balance = {.F = load.force + moved,
-                    .M = load.moment + turned,
+  result.balance = {.F = load.force + edge.force + moved,
+                    .M = load.moment + edge.moment + turned,
                     .s = slab_,
                     .W1 = stem_,
                     .a1 = inward ? 0.5 * thickness_ : base_ - 0.5 * thickness_,

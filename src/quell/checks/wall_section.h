@@ -34,9 +34,14 @@ class WallSection {
  private:
   /// Force and moment on the stem, the way asked for.
   hydraulics::WaterForce stem_load(double outside, double inside, const WallState& state, bool inward) const;
-  double on_heel(double outside) const;
+  /// Earth and water on the edges of the base, between floor and underside; the moment is about the floor, and below it.
+  hydraulics::WaterForce edge_load(const WallState& state, bool inward) const;
+  double on_heel(double outside, bool inward) const;
+  /// Height of the fill that counts, m: where the ground is not given, fill drives the wall but does not hold it.
+  double fill_for(bool inward) const { return inward || ground_known_ ? fill_ : 0.0; }
 
   const site::Walls& walls_;
+  bool ground_known_;
   double height_, thickness_, base_, slab_, fill_, stem_, footing_;
 };
 

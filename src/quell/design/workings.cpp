@@ -53,7 +53,7 @@ void trace_findings(std::span<const Finding> findings, Working& working) {
 void trace_slab(const checks::Safety& safety, Working& working) {
   const auto pulled =
       std::max_element(safety.panels.begin(), safety.panels.end(),
-                       [](const checks::SlabPanel& a, const checks::SlabPanel& b) { return a.bar_stress < b.bar_stress; });
+                       [](const checks::SlabPanel& a, const checks::SlabPanel& b) { return a.bar_use < b.bar_use; });
   if (pulled == safety.panels.end()) return;
   working.add_behind(pulled->depth_by, "mean depth of the jump over the panel of the slab that pulls hardest at its anchors");
   working.add_behind(pulled->uplift_by, "uplift head under it, drains working");

@@ -29,21 +29,22 @@ Findings judge_length(const Dissipator& type, const SizingInput& input, const St
   const auto& record = type.record();
   const Rule rule{record.source, record.place, record.provenance};
   if (!(structure.required_length > 0.0)) {
-    auto note = choice_note("basin.length", "Length held by the site file, which the form of this type does not follow", held,
-                            dimension::length,
+    auto note = choice_note("basin.length", "Length held, which the form of this type does not follow", held, dimension::length,
                             "The form of this type fixes its length at " + quantity_token(structure.length, dimension::length) +
                                 "; the length in [basin] is not used for it.",
                             rule);
     note.status = Status::caution;
+    note.key = "basin.length";
     note.advice = "Compare types whose end can be moved, or take the length away.";
     return {note};
   }
   // What the type adds to the length of the jump, such as the blocks before it.
   const double added = structure.required_length - type.length(longest_flow(type, input), input.setting);
-  return {limit_finding("basin.length", "Length of the basin against the length that the type asks for", held,
-                        LimitSense::at_least, structure.required_length * (1.0 - rounding), dimension::length, Status::fails,
-                        reach_words(type, input, added),
-                        "Take the length away or lengthen the basin; a shorter one is for a physical model to show.", rule)};
+  return {keyed(
+      "basin.length",
+      limit_finding("basin.length", "Length of the basin against the length that the type asks for", held, LimitSense::at_least,
+                    structure.required_length, dimension::length, Status::fails, reach_words(type, input, added),
+                    "Take the length away or lengthen the basin; a shorter one is for a physical model to show.", rule))};
 }
 
 double overlap_of(const Structure& structure) {

@@ -28,9 +28,9 @@ KeyPressures khosla_middle(const MiddleCutoffInput& input) noexcept {
   const double before = root(input.b1 / input.d);
   const double after = root(input.b2 / input.d);
   const double lambda = (before + after) / 2.0, shift = (before - after) / 2.0;
-  return {.E = std::acos((shift - 1.0) / lambda) / pi,
-          .D = std::acos(shift / lambda) / pi,
-          .C = std::acos((shift + 1.0) / lambda) / pi};
+  // Rounding may carry the ratio past one where the cutoff is deep beside its floor.
+  const auto share = [lambda](double x) { return std::acos(std::clamp(x / lambda, -1.0, 1.0)) / pi; };
+  return {.E = share(shift - 1.0), .D = share(shift), .C = share(shift + 1.0)};
 }
 
 double khosla_interference(const InterferenceInput& input) noexcept {
@@ -131,6 +131,8 @@ double khosla_share(const std::array<CutoffPressures, 3>& cutoffs, double b, dou
     from = cutoff.distance;
     share = cutoff.final.C;
   }
+  // A flat floor without cutoffs.
+  if (from == 0.0 && share == 1.0) return x < b ? std::acos(std::clamp(2.0 * x / b - 1.0, -1.0, 1.0)) / pi : 0.0;
   // Beyond the last cutoff the head falls to that of the tailwater at the end of the floor.
   return x < b ? share * (b - x) / (b - from) : 0.0;
 }

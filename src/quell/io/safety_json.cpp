@@ -24,6 +24,7 @@ Json panel_json(const checks::SlabPanel& panel) {
               {"thickness_drains_working", panel.thickness_working},
               {"thickness_drains_failed", panel.thickness_failed},
               {"thickness_joints_open", panel.thickness_open},
+              {"thickness_one_joint", panel.thickness_one},
               {"thickness_empty", panel.thickness_empty},
               {"net_pressure", panel.net_pressure},
               {"bars", panel.bars},

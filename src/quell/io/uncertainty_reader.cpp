@@ -14,8 +14,8 @@ namespace {
 
 using site::Distribution;
 
-constexpr std::array<std::string_view, 7> words{"value",  "distribution", "cov",        "deviation",
-                                                "lowest", "highest",      "uncertainty"};
+constexpr std::array<std::string_view, 7> entry_words{"value",  "distribution", "cov",        "deviation",
+                                                      "lowest", "highest",      "uncertainty"};
 constexpr std::string_view distributions = "normal|lognormal|triangular|uniform";  // in the order of the enumeration
 constexpr double largest_variation = 2.0;
 
@@ -60,9 +60,9 @@ class UncertaintyReader {
   bool known_words() {
     bool good = true;
     for (const auto& [name, member] : table()) {
-      const bool is_known = std::find(words.begin(), words.end(), name.str()) != words.end();
+      const bool is_known = std::find(entry_words.begin(), entry_words.end(), name.str()) != entry_words.end();
       if (is_known && !(key_.kind == Kind::uncertainty && name.str() == "value")) continue;
-      const std::string_view meant = nearest(name.str(), words);
+      const std::string_view meant = nearest(name.str(), entry_words);
       good =
           fail(member, fmt::format("the uncertainty of {} has no '{}'; {}", owner(), name.str().substr(0, 60),
                                    meant.empty() || is_known
@@ -184,7 +184,7 @@ class UncertaintyReader {
 }  // namespace
 
 std::span<const std::string_view> uncertainty_words() {
-  return words;
+  return entry_words;
 }
 
 std::vector<std::string_view> words_of_value(const Key& key) {
@@ -230,7 +230,7 @@ Key key_of_word(const Key& key, std::string_view word) {
 bool declares_uncertainty(const Key& key, const toml::node& node) {
   const toml::table* table = may_be_uncertain(key) ? node.as_table() : nullptr;
   if (table == nullptr) return false;
-  return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return table->contains(word); });
+  return std::any_of(entry_words.begin(), entry_words.end(), [&](std::string_view word) { return table->contains(word); });
 }
 
 const toml::node* value_in(const Key& key, const toml::node& table, ProblemList& problems) {
@@ -248,7 +248,7 @@ std::optional<site::UncertainInput> read_uncertainty(const Key& key, const toml:
 
 std::string typed_uncertainty(const Key& key, const toml::table& table, UnitSystem system) {
   std::string text;
-  for (const std::string_view word : words)
+  for (const std::string_view word : entry_words)
     if (const toml::node* node = word == "value" ? nullptr : table.get(word)) {
       const bool says_itself = word == "distribution" || word == "uncertainty";
       text += fmt::format("{}{}{}{}", text.empty() ? "" : ", ", says_itself ? "" : word, says_itself ? "" : " ",

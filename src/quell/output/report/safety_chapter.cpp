@@ -62,12 +62,13 @@ void write_slab(Html& html, const Safety& safety, const Printer& p) {
                             {with_head("Thick, working", m), "n"},
                             {with_head("Thick, failed", m), "n"},
                             {with_head("Thick, joints open", m), "n"},
+                            {with_head("Thick, one joint", m), "n"},
                             {with_head("Thick, empty", m), "n"}});
   for (const auto& panel : safety.panels)
     html.row({p.level(panel.from) + " – " + p.level(panel.to), p.level(panel.depth), p.ratio(panel.pressure_range),
               p.level(panel.uplift_working), p.level(panel.uplift_failed), p.level(panel.dynamic_sealed),
               p.level(panel.dynamic_open), p.level(panel.thickness_working), p.level(panel.thickness_failed),
-              p.level(panel.thickness_open), p.level(panel.thickness_empty)});
+              p.level(panel.thickness_open), p.level(panel.thickness_one), p.level(panel.thickness_empty)});
   html.close_table();
   if (!(safety.panels.front().bars > 0)) return;
   html.open_table("",
