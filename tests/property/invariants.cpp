@@ -63,7 +63,8 @@ std::string broken_case(const site::Site& site, const Option& option, const Case
   if (action == dissipators::Action::level_jump && result.toe.apron_level != option.apron_level) return "case: another level";
   if (result.toe.apron_level < option.apron_level - 1e-9) return "case: enters below the floor";
   if (result.toe.width != option.width) return "case: another width";
-  const bool swept = result.available_depth < need.sweep_out;
+  // A type that needs no tailwater cannot be swept out: a jet is thrown clear above a river far below.
+  const bool swept = need.sweep_out > 0.0 && result.available_depth < need.sweep_out;
   if (swept != (result.jump == design::JumpPlace::past_sill)) return "case: place of the jump";
   const bool held = site.basin.length > 0.0 && option.structure.required_length > 0.0;
   const double asked = option.type->length(result.toe, design::setting_of(site, option.width));
