@@ -175,6 +175,11 @@ test("by keyboard alone from a finding to its step, to an earlier step, to the i
   await focusedId(page, "field-crest-design_head");
   assert.ok(await page.locator("#field-crest-design_head").isVisible());
   await noViolation(page, "the form, come from a step");
+  await page.locator("#field-crest-design_head").fill("6.4");
+  await page.keyboard.press("Enter");
+  await until(page, () => document.querySelector(".aimed[data-method='crest.head_ratio.definition']")?.textContent.includes("6.4"));
+  await page.waitForTimeout(100);
+  assert.equal((await focused(page)).id, "field-crest-design_head", "new workings leave the focus where it is");
   await page.keyboard.press("Escape");
   assert.equal((await focused(page)).text, "input crest.design_head");
   while ((await focused(page)).text !== "Back") await page.keyboard.press("Shift+Tab");
@@ -198,15 +203,9 @@ test("from the stress in the bars to the heads behind it, and to an input of a s
   await until(page, () => document.activeElement.dataset.method === "slab.uplift_head.drains");
   await page.locator(".aimed a.from", { hasText: "slab.drain_efficiency" }).click();
   await focusedId(page, "field-slab-drain_efficiency");
-  const drains = ".working [data-method='slab.uplift_head.drains']";
-  for (const share of ["0.37", "0.25"]) {
-    await page.locator("#field-slab-drain_efficiency").fill(share);
-    await page.keyboard.press("Enter");
-    await until(page, ([step, value]) => document.querySelector(step)?.textContent.includes(value), [drains, `1−${share}`]);
-  }
-  await page.waitForTimeout(100);
-  assert.equal((await focused(page)).id, "field-slab-drain_efficiency", "new workings leave the focus where it is");
-  assert.equal(await page.locator(".aimed").getAttribute("data-method"), "slab.uplift_head.drains", "and the mark on its step");
+  await page.locator("#field-slab-drain_efficiency").fill("0.25");
+  await page.keyboard.press("Enter");
+  await until(page, () => document.querySelector(".aimed[data-method='slab.uplift_head.drains']")?.textContent.includes("1−0.25"));
   await page.getByRole("button", { name: "Back to step" }).click();
   await until(page, () => document.activeElement.matches(".aimed a.from") && document.activeElement.textContent.includes("slab.drain_efficiency"));
   await page.getByRole("tab", { name: "Text" }).click();
