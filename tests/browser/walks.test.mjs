@@ -106,8 +106,12 @@ test("undo reaches back beyond a reload of the page", async () => {
   const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
   await drawn(page);
   for (const piers of ["3", "4"]) {
+    // The answer writes the field once more: the next number is typed after it.
+    const designed = page.waitForResponse((answer) => answer.url().endsWith("/design"));
     await page.locator("#field-crest-piers").fill(piers);
     await page.locator("#field-crest-piers").press("Enter");
+    await designed;
+    await page.waitForTimeout(100);
     await until(page, (value) => document.querySelector("#field-crest-piers")?.value === value && document.querySelector(".foot").textContent.includes("not saved"), piers);
   }
   await page.waitForTimeout(300);
