@@ -112,7 +112,14 @@ test("the end of the basin is drawn in, judged, and kept in the file", async () 
   for (let i = 0; i < 60; ++i) await page.keyboard.press("PageDown");
   await until(page, () => /run into each other/.test(document.body.textContent));
   await page.waitForSelector(".section-view .surface");
+  await until(page, () => /run into each other/.test(document.querySelector(".ask [role=status]").textContent));
+  assert.ok(await page.getByRole("button", { name: "Keep", exact: true }).isDisabled(), "what cannot be built is not kept");
+  await page.keyboard.press("Enter");
+  await page.waitForTimeout(300);
+  assert.equal(await page.locator(".ask").count(), 1);
   await page.keyboard.press("Escape");
+  await page.waitForSelector(".ask", { state: "detached" });
+  assert.ok(!/run into each other/.test(await page.textContent("body")), "the reason goes with it");
   await until(page, (old) => Number(document.querySelector(".grip-handle.along").getAttribute("aria-valuenow")) === old, asked);
   await handle.focus();
   await page.keyboard.press("PageUp");

@@ -26,7 +26,11 @@ export function placeOf(id: string): "apron" | "chute" | "crest" | "tailwater" |
   }
 }
 
+/** Findings about the data and the limits of use; what else is said of river and model is about safety. */
+const of_limits = ["river.rating_range", "river.critical_sections", "river.profile_start", "river.section_spacing", "river.degradation_estimate", "model.required"];
+
 export function workingOf(id: string): number {
+  if (of_limits.includes(id)) return 5;
   switch (subject(id)) {
     case "apron":
     case "tailwater": return 1;
@@ -39,13 +43,13 @@ export function workingOf(id: string): number {
     case "slab":
     case "walls":
     case "foundation":
-    case "elements": return 6;
-    case "flood":
-    case "gates":
-    case "reservoir":
+    case "elements":
     case "river":
     case "model":
-    case "operation": return 5;
+    case "operation": return 6;
+    case "flood":
+    case "gates":
+    case "reservoir": return 5;
     default: return 3;
   }
 }

@@ -31,16 +31,19 @@ class View {
   finding_behind = $state.raw<Finding | null>(null);
   /** The finding to come back to. */
   finding_open = $state<string | null>(null);
-  /** Path of the input that the form is to show, "crest.level", and what its focus goes back to. */
+  /** Path of the input that the form is to show, "crest.level", and what its focus goes back to: a selector, because workings
+      are replaced by each answer. */
   field = $state<string | null>(null);
   /** The section of that input: its fields stand in the form although the file does not have it yet. */
   field_section = $state("");
-  field_from = $state.raw<{ name: string; element: HTMLElement } | null>(null);
+  field_from = $state.raw<{ name: string; selector: string } | null>(null);
   table = $state<string | null>(null);
   line = $state<number | null>(null);
   pins = $state.raw<Pin[]>([]);
   hand = $state.raw<Held>(nothing_held);
   held = $state.raw<Design | null>(null);
+  /** Why the newest place asked for cannot be built; the section still shows the one before. */
+  cannot = $state("");
 
   formatter = $derived(new Formatter(this.units, doc.good?.units ?? doc.design?.units ?? "SI"));
   result = $derived<Result | null>(this.held?.result ?? doc.good?.result ?? null);
@@ -64,25 +67,25 @@ class View {
 
   private asking = false;
   private holds = 0;
+  private held_on = ""; // the text that the basin is held on
   /** Holds the apron or the end of the basin while it is moved: one question at a time, the newest place wins. */
   async hold(change: Partial<Held>): Promise<void> {
     const centimetres = (value: number | null) => (value === null ? null : Math.round(value * 100) / 100);
     const { apron_level, length } = { ...this.hand, ...change };
     this.hand = { apron_level: centimetres(apron_level), length: centimetres(length) };
+    this.held_on = doc.text;
     if (this.asking) return;
     this.asking = true;
-    const mine = this.holds;
     await doc.attempt(async () => {
       let asked: Held | null = null;
-      while (mine === this.holds && this.is_held && this.hand !== asked) {
+      while (this.is_held && this.hand !== asked) {
         asked = this.hand;
-        const start = performance.now();
-        const answer = await api.design(doc.text, {}, { type: this.option?.type, ...asked, profiles: true });
-        if (mine !== this.holds) return;
+        const [start, mine, text] = [performance.now(), this.holds, doc.text];
+        const answer = await api.design(text, {}, { type: this.option?.type, ...asked, profiles: true });
+        if (mine !== this.holds || text !== doc.text) continue;
         doc.round_trip_ms = performance.now() - start;
-        const cannot = answer.result?.options.find((o) => !o.sized)?.statement ?? answer.reason;
-        if (answer.result && !cannot) this.held = answer;
-        doc.message = cannot ?? "";
+        this.cannot = answer.result?.options.find((o) => !o.sized)?.statement ?? answer.reason ?? "";
+        if (answer.result && !this.cannot) this.held = answer;
       }
     });
     this.asking = false;
@@ -92,9 +95,15 @@ class View {
     ++this.holds;
     this.hand = nothing_held;
     this.held = null;
+    this.cannot = "";
+  }
+  /** A new design of the site has come: what was held on another text is given back. */
+  designed(): void {
+    if (this.is_held && this.held_on !== doc.text) this.release();
   }
   /** What is held becomes the site's: both limits of the apron stand at its level, the length is given. */
   async keep(): Promise<void> {
+    if (this.cannot) return;
     const { apron_level, length } = this.hand;
     const typed = (metres: number) => `"${this.formatter.shown(metres, "m").toFixed(2)} ${this.formatter.label("m")}"`;
     const edits: Edit[] = [];
@@ -125,16 +134,21 @@ class View {
     this.finding_behind = null;
     this.panel = "findings";
   }
-  /** The form at an input. `from` takes the focus back afterwards. */
-  openField(key: string, name: string, element: HTMLElement): void {
-    this.field_from = { name, element };
+  /** The form at an input. What `selector` finds takes the focus back afterwards. */
+  openField(key: string, name: string, selector: string): void {
+    this.field_from = { name, selector };
     this.field_section = key.slice(0, Math.max(key.lastIndexOf("."), 0));
     this.field = key;
   }
   backFromField(): void {
     const from = this.field_from;
     this.field_from = null;
-    from?.element.focus();
+    if (from) document.querySelector<HTMLElement>(from.selector)?.focus();
+  }
+  /** Escape takes back one thing: in the form the way to the field first, elsewhere the basin held. */
+  escape(in_form: boolean): void {
+    if (this.is_held && !(in_form && this.field_from)) this.release();
+    else this.backFromField();
   }
   openTable(name: string): void {
     this.table = name;
