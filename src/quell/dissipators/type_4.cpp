@@ -198,7 +198,8 @@ class TypeFour final : public Dissipator {
     trace(working, hydraulics::record::jump_length_em25, {longest.F1, longest.y2}, {structure.required_length},
           "length of the basin");
     const auto blocks = deflector_blocks(width, flow.y1, input.setting.chute_slope);
-    set_length(structure, structure.required_length + blocks.station + blocks.length,  // it counts from the face of the blocks
+    set_length(structure,
+               structure.required_length + (blocks.station + blocks.length),  // it counts from the face of the blocks
                input.setting);
     structure.end_sill_height = solid_sill_height(flow.F1, flow.y1, lowest_of_sill_fit);
     structure.elements = {blocks, solid_sill(width, structure.end_sill_height, 2.0, structure.length)};
