@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "property/safety_case.h"
 #include "quell/checks/floor_pulses.h"
 #include "quell/design/design.h"
 #include "quell/dissipators/catalogue.h"
@@ -12,18 +13,8 @@
 namespace quell {
 namespace {
 
-site::Site example(std::string_view name) {
-  const auto file = io::read_site_file(std::string(QUELL_ROOT "/examples/") + std::string(name) + "/site.toml");
-  EXPECT_TRUE(file.good());
-  return file.site;
-}
-
-checks::Safety safety_of(const site::Site& site, std::string_view type = "type_2") {
-  const dissipators::Dissipator* types[] = {dissipators::find_dissipator(type)};
-  const auto result = design::run_design(site, {.types = types});
-  EXPECT_TRUE(result && result->options[0].sized);
-  return result->options[0].safety;
-}
+using test::example;
+using test::safety_of;
 
 class EveryExample : public testing::TestWithParam<const char*> {};
 

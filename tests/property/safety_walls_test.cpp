@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "property/safety_case.h"
 #include "quell/design/design.h"
 #include "quell/dissipators/catalogue.h"
 #include "quell/hydraulics/vibration.h"
@@ -14,20 +15,10 @@
 namespace quell {
 namespace {
 
+using test::example;
+using test::safety_of;
+
 constexpr double never = std::numeric_limits<double>::infinity();
-
-site::Site example(std::string_view name) {
-  const auto file = io::read_site_file(std::string(QUELL_ROOT "/examples/") + std::string(name) + "/site.toml");
-  EXPECT_TRUE(file.good());
-  return file.site;
-}
-
-checks::Safety safety_of(const site::Site& site, std::string_view type = "type_2") {
-  const dissipators::Dissipator* types[] = {dissipators::find_dissipator(type)};
-  const auto result = design::run_design(site, {.types = types});
-  EXPECT_TRUE(result && result->options[0].sized);
-  return result->options[0].safety;
-}
 
 const checks::WallLoadCase* find_case(const checks::Safety& safety, std::string_view id) {
   const auto& cases = safety.wall.cases;

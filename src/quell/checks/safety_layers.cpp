@@ -14,11 +14,11 @@ using dissipators::choice_note;
 using dissipators::common_practice;
 using dissipators::limit_finding;
 using dissipators::Rule;
+using hydraulics::stone_gravity;
 
 namespace {
 
 constexpr double largest_over_median = 1.5;
-constexpr double stone_gravity = 2.65;
 constexpr Dimension mass_dimension{0, 6, 0};
 constexpr double wide_enough = 1.5;     ///< upper over lower limit that a quarry can keep, by practice
 constexpr double least_layer = 0.15;    ///< m of a filter layer placed in the dry

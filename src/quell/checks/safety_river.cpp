@@ -17,10 +17,10 @@ using dissipators::at_discharge;
 using dissipators::choice_note;
 using dissipators::common_practice;
 using dissipators::limit_finding;
+using hydraulics::stone_gravity;
 
 namespace {
 
-constexpr double stone_gravity = 2.65;
 constexpr double bed_factor = 1.3;         ///< velocity near the bed over the mean, well-formed even jump
 constexpr double uneven_bed_factor = 1.5;  ///< low Froude numbers and unequal gates
 constexpr double exit_turbulence = 0.30;   ///< shortly below a basin; recalled as 0.25 to 0.35

@@ -9,6 +9,9 @@
 
 namespace quell::hydraulics {
 
+/// Relative density of quarried stone where none is given: common practice.
+inline constexpr double stone_gravity = 2.65;
+
 struct TurbulentStoneInput {
   double ub;  ///< velocity near the bed, at a tenth of the depth, m/s, >= 0
   double r;   ///< relative turbulence, rms over mean, >= 0.05

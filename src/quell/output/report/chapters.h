@@ -81,6 +81,8 @@ std::vector<const Method*> methods_used(const ReportData& data);
 std::string input_path(const ReportInput& input);
 
 // Words used by several chapters.
+/// Head of a column with its unit below, markup; without the unit where that is empty.
+std::string with_head(std::string_view words, const std::string& unit);
 std::string jump_words(design::JumpPlace place);  ///< "on the apron"
 std::string capitalised(std::string text);        ///< "depth at the toe" to "Depth at the toe"; a symbol in front is left alone
 std::string status_mark(Status status);           ///< markup: shape and word

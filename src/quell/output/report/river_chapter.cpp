@@ -10,10 +10,6 @@
 namespace quell::output {
 namespace {
 
-std::string with_head(std::string_view words, const std::string& unit) {
-  return std::string(words) + (unit.empty() ? "" : "<br/><span class=\"unit\">" + unit + "</span>");
-}
-
 std::string source_sentence(const ReportData& data) {
   const auto& river = data.result.resolved.study.river;
   if (!river.statement.empty()) return river.statement;

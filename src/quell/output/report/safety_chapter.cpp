@@ -12,12 +12,6 @@ namespace {
 
 using checks::Safety;
 
-std::string with_head(std::string_view words, const std::string& unit) {
-  std::string text(words);
-  if (!unit.empty()) text += "<br/><span class=\"unit\">" + unit + "</span>";
-  return text;
-}
-
 std::string status_word(Status status) {
   return std::string(name_of(status));
 }

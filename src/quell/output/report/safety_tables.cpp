@@ -6,14 +6,12 @@
 #include <cmath>
 #include <functional>
 
+#include "quell/output/report/chapters.h"
+
 namespace quell::output {
 namespace {
 
 constexpr Dimension mass_dimension{0, 6, 0};
-
-std::string headed(std::string_view words, const std::string& unit) {
-  return std::string(words) + "<br/><span class=\"unit\">" + unit + "</span>";
-}
 
 std::string band(const hydraulics::SizeBand& sizes, const Printer& p) {
   return p.grain(sizes.least) + " – " + p.grain(sizes.most);
@@ -25,8 +23,8 @@ void write_layer_table(Html& html, const std::vector<checks::FilterLayer>& layer
                    {"D15", "n"},
                    {"D50", "n"},
                    {"D85", "n"},
-                   {headed("Thickness", p.length_unit()), "n"},
-                   {headed("Volume", p.volume_unit()), "n"}},
+                   {with_head("Thickness", p.length_unit()), "n"},
+                   {with_head("Volume", p.volume_unit()), "n"}},
                   caption);
   int number = 0;
   for (const auto& layer : layers)
@@ -120,7 +118,7 @@ void write_uplift_points(Html& html, const checks::Safety& safety, const Printer
   if (seepage.points.empty()) return;
   html.open_table("dense",
                   {{"Point", ""},
-                   {headed("From upstream", p.length_unit()), "n"},
+                   {with_head("From upstream", p.length_unit()), "n"},
                    {"Alone", "n"},
                    {"Thickness", "n"},
                    {"Neighbour", "n"},
@@ -128,7 +126,7 @@ void write_uplift_points(Html& html, const checks::Safety& safety, const Printer
                    {"Khosla", "n"},
                    {"Lane", "n"},
                    {"Bligh", "n"},
-                   {headed("Head, largest", p.length_unit()), "n"}},
+                   {with_head("Head, largest", p.length_unit()), "n"}},
                   "Share of the head left below the floor: Khosla's key points with their corrections, beside creep");
   const auto share = [](double value) { return fmt::format("{:.3f}", value); };
   for (const auto& point : seepage.points) {
@@ -155,12 +153,12 @@ void write_model_runs(Html& html, const checks::ModelAdvice& model, const Printe
   if (model.runs.empty()) return;
   html.open_table("dense",
                   {{"Run", ""},
-                   {headed("Discharge", p.discharge_unit()), "n"},
+                   {with_head("Discharge", p.discharge_unit()), "n"},
                    {"In the model", "n"},
-                   {headed("Tailwater: low, expected, high", p.length_unit()), "n"},
-                   {headed("Its depth in the model", p.length_unit()), "n"},
-                   {headed("y1 in the model", p.length_unit()), "n"},
-                   {headed("V1 in the model", p.velocity_unit()), "n"},
+                   {with_head("Tailwater: low, expected, high", p.length_unit()), "n"},
+                   {with_head("Its depth in the model", p.length_unit()), "n"},
+                   {with_head("y1 in the model", p.length_unit()), "n"},
+                   {with_head("V1 in the model", p.velocity_unit()), "n"},
                    {"F1", "n"},
                    {"Reynolds", "n"},
                    {"Root of Weber", "n"}},

@@ -71,6 +71,12 @@ std::string jump_words(design::JumpPlace place) {
   return "unknown";
 }
 
+std::string with_head(std::string_view words, const std::string& unit) {
+  std::string text(words);
+  if (!unit.empty()) text += "<br/><span class=\"unit\">" + unit + "</span>";
+  return text;
+}
+
 std::string capitalised(std::string text) {
   const auto lower = [&](std::size_t i) { return i < text.size() && text[i] >= 'a' && text[i] <= 'z'; };
   if (lower(0) && lower(1)) text[0] = static_cast<char>(text[0] - 'a' + 'A');
