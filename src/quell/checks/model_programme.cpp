@@ -13,9 +13,8 @@
 namespace quell::checks {
 namespace {
 
-constexpr double surface_tension = 0.0728;  ///< N/m
-constexpr double least_reynolds = 1e5;      ///< for depths and length of the jump
-constexpr double air_reynolds = 2e5;        ///< for air, or the root of the Weber number
+constexpr double least_reynolds = 1e5;  ///< for depths and length of the jump
+constexpr double air_reynolds = 2e5;    ///< for air, or the root of the Weber number
 constexpr double air_weber_root = 140.0;
 constexpr double least_depth = 0.03;   ///< m at the toe
 constexpr double least_head = 0.05;    ///< m on the crest

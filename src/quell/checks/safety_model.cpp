@@ -16,8 +16,7 @@ using dissipators::limit_finding;
 
 namespace {
 
-constexpr double surface_tension = 0.0728;  ///< N/m
-constexpr double section_flume = 0.6;       ///< m, width of a usual flume
+constexpr double section_flume = 0.6;  ///< m, width of a usual flume
 
 const site::ToeFlow& largest(const BasinView& view) {
   const site::ToeFlow* flow = view.states.front().toe;

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "quell/base/constants.h"
 #include "quell/hydraulics/chute_symbols.h"
 
 namespace quell::hydraulics {
 namespace {
-constexpr double surface_tension = 0.0728;  // N/m, water at 20 degC
 
 double rough_argument(const SlopeDischarge& input) noexcept {
   return std::sin(input.theta) / std::pow(input.q, 0.2);
