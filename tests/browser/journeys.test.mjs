@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, afterEach, beforeEach, test } from "node:test";
-import { closeBrowser, drawn, noError, noViolation, numberIn, openPage, Server, slideTo, until } from "./page.mjs";
+import { closeBrowser, drawn, noError, noViolation, numberIn, openPage, openSite, Server, slideTo, until } from "./page.mjs";
 
 let server;
 beforeEach(() => (server = new Server()));
@@ -14,8 +14,7 @@ const surface = (page) => page.getAttribute(".section-view .surface", "d");
 const shownMarginChanges = (page, from) => until(page, (old) => document.querySelector(".verdict b")?.textContent !== old, from);
 
 test("section, slider, margin and the top findings stand in 1280 x 720 without scrolling", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   for (const part of [".section-view svg", ".sweep", ".plot svg", ".finding", ".safety", ".caution-line"]) {
     const box = await page.locator(part).first().boundingBox();
     assert.ok(box && box.y >= 0 && box.y + box.height <= 720 && box.x >= 0 && box.x + box.width <= 1280, `${part} ${JSON.stringify(box)}`);
@@ -26,8 +25,7 @@ test("section, slider, margin and the top findings stand in 1280 x 720 without s
 });
 
 test("the water follows the discharge, and the tailwater case, without a request", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const asked = [];
   page.on("request", (request) => request.url().endsWith("/design") && asked.push(request.url()));
   const before = await surface(page);
@@ -45,8 +43,7 @@ test("the water follows the discharge, and the tailwater case, without a request
 });
 
 test("the sweep keeps sixty frames a second", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   // The work of a frame, not the frame rate of a machine without a display.
   const spent = await page.evaluate(async () => {
     const input = document.querySelector(".slide input");
@@ -68,8 +65,7 @@ test("the sweep keeps sixty frames a second", async () => {
 });
 
 test("the apron is moved, given back, and kept in the file", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const first = await page.textContent(".verdict b");
   const handle = page.getByRole("slider", { name: "Apron level" });
   const box = await handle.boundingBox();
@@ -95,8 +91,7 @@ test("the apron is moved, given back, and kept in the file", async () => {
 });
 
 test("the end of the basin is drawn in, judged, and kept in the file", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const handle = page.getByRole("slider", { name: "Length of the basin" });
   const asked = Number(await handle.getAttribute("aria-valuenow"));
   const box = await handle.boundingBox();
@@ -132,8 +127,7 @@ test("the end of the basin is drawn in, judged, and kept in the file", async () 
 });
 
 test("an edit designs anew; a wrong one stands at its field; undo brings all back", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const field = page.locator("#field-crest-net_width");
   const wrong = async (typed) => {
     await field.fill(typed);
@@ -159,8 +153,7 @@ test("an edit designs anew; a wrong one stands at its field; undo brings all bac
 });
 
 test("keys stand only where they have a meaning, and groups are a choice", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   assert.equal(await page.locator("#field-crest-crest_length").count(), 0);
   await page.locator("#field-crest-shape").selectOption("broad");
   await page.waitForSelector("#field-crest-crest_length");
@@ -171,8 +164,7 @@ test("keys stand only where they have a meaning, and groups are a choice", async
 });
 
 test("a finding opens, lights its place and leads to its working with equations", async () => {
-  const page = await openPage(await server.start(server.copyOf("05-gated-dam")));
-  await drawn(page);
+  const page = await openSite(server, "05-gated-dam");
   await page.locator(".finding-head", { hasText: "drowns the jump" }).click();
   await page.waitForSelector(".water.lit");
   await page.getByRole("button", { name: "Show the working" }).click();
@@ -182,8 +174,7 @@ test("a finding opens, lights its place and leads to its working with equations"
 });
 
 test("designs are compared, pinned, and all types can be asked for", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   await page.getByRole("tab", { name: "Compare" }).click();
   const columns = () => page.locator(".compare thead th").count();
   const site = await columns();
@@ -195,8 +186,7 @@ test("designs are compared, pinned, and all types can be asked for", async () =>
 });
 
 test("a table is pasted from a spreadsheet and read", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   await page.getByRole("tab", { name: "Tables" }).click();
   const before = await page.textContent(".verdict b");
   const rows = await page.inputValue("#table-text");
@@ -213,8 +203,7 @@ test("a table is pasted from a spreadsheet and read", async () => {
 
 test("saved to its file; the report comes as a download", async () => {
   const site = server.copyOf("01-gravity-dam");
-  const page = await openPage(await server.start(site));
-  await drawn(page);
+  const page = await openSite(server, site);
   await page.locator("#field-crest-piers").fill("3");
   await page.locator("#field-crest-piers").press("Enter");
   await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
@@ -228,8 +217,7 @@ test("saved to its file; the report comes as a download", async () => {
 
 test("a killed server is told, and the work is found again", async () => {
   const site = server.copyOf("01-gravity-dam");
-  const page = await openPage(await server.start(site));
-  await drawn(page);
+  const page = await openSite(server, site);
   await page.locator("#field-crest-piers").fill("4");
   await page.locator("#field-crest-piers").press("Enter");
   await until(page, () => document.querySelector(".foot")?.textContent.includes("not saved"));
@@ -328,8 +316,7 @@ test("a new site is guided: what is missing stands open and marked, and a first 
 });
 
 test("US customary units come from the engine", async () => {
-  const page = await openPage(await server.start(server.copyOf("02-small-dam")));
-  await drawn(page);
+  const page = await openSite(server, "02-small-dam");
   assert.match(await page.textContent("output.big"), /ft³\/s/);
   assert.match(await page.textContent(".verdict b"), /ft/);
   // The crest's level is a bare number there: it is edited as one.
@@ -345,8 +332,7 @@ test("US customary units come from the engine", async () => {
 });
 
 test("the page is small and soon there", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const { bytes, first } = await page.evaluate(() => ({
     bytes: performance.getEntriesByType("resource").filter((r) => r.name.includes("/assets/")).reduce((sum, r) => sum + r.encodedBodySize, 0),
     first: performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? 0,

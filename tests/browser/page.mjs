@@ -69,6 +69,13 @@ export async function drawn(page) {
   await page.waitForSelector(".section-view .surface");
 }
 
+/** A page with the design of a site drawn: a copy of an example, or the file of that path. */
+export async function openSite(server, site) {
+  const page = await openPage(await server.start(site.endsWith(".toml") ? site : server.copyOf(site)));
+  await drawn(page);
+  return page;
+}
+
 export async function noViolation(page, where) {
   await page.evaluate(axe);
   const found = await page.evaluate(async () => {

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, afterEach, beforeEach, test } from "node:test";
-import { closeBrowser, drawn, noError, noViolation, openPage, Server, until } from "./page.mjs";
+import { closeBrowser, drawn, noError, noViolation, openPage, openSite, Server, until } from "./page.mjs";
 
 let server;
 beforeEach(() => (server = new Server()));
@@ -16,8 +16,7 @@ const focusedId = (page, id) => until(page, (wanted) => document.activeElement.i
 const crest = (page) => page.$eval(".section-view .concrete", (path) => ({ x: path.getBoundingClientRect().x, width: path.getBoundingClientRect().width }));
 
 test("the wheel enlarges the section where the pointer stands, a drag moves it, Fit brings it back", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const before = await crest(page);
   const box = await page.locator(".section-view svg").boundingBox();
   await page.mouse.move(before.x, box.y + 100);
@@ -43,8 +42,7 @@ test("the wheel enlarges the section where the pointer stands, a drag moves it, 
 
 test("saved under a new path; a file that is there is not overwritten unasked", async () => {
   const site = server.copyOf("01-gravity-dam");
-  const page = await openPage(await server.start(site));
-  await drawn(page);
+  const page = await openSite(server, site);
   await page.locator("#field-crest-piers").fill("3");
   await page.locator("#field-crest-piers").press("Enter");
   await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
@@ -69,8 +67,7 @@ test("saved under a new path; a file that is there is not overwritten unasked", 
 });
 
 test("the figures come as drawings", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const downloads = [];
   page.on("download", (download) => downloads.push(download));
   await page.getByRole("button", { name: "Figures" }).click();
@@ -82,8 +79,7 @@ test("the figures come as drawings", async () => {
 });
 
 test("a table dropped on the page designs anew", async () => {
-  const page = await openPage(await server.start(server.copyOf("05-gated-dam")));
-  await drawn(page);
+  const page = await openSite(server, "05-gated-dam");
   await page.getByRole("tab", { name: "Tables" }).click();
   await page.locator("#table-name").selectOption("check-inflow.csv");
   const before = await page.evaluate(() => document.querySelector(".slide input").max);
@@ -103,8 +99,7 @@ test("a table dropped on the page designs anew", async () => {
 });
 
 test("undo reaches back beyond a reload of the page", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   for (const piers of ["3", "4"]) {
     // The answer writes the field once more: the next number is typed after it.
     const designed = page.waitForResponse((answer) => answer.url().endsWith("/design"));
@@ -128,8 +123,7 @@ test("undo reaches back beyond a reload of the page", async () => {
 
 test("a finding is accepted with a name and a reason, in the site file", async () => {
   const site = server.copyOf("01-gravity-dam");
-  const page = await openPage(await server.start(site));
-  await drawn(page);
+  const page = await openSite(server, site);
   const head = page.locator(".finding-head", { hasText: "drowns the jump" });
   await head.click();
   await page.getByRole("button", { name: "Accept with a reason" }).click();
@@ -154,8 +148,7 @@ test("a finding is accepted with a name and a reason, in the site file", async (
 });
 
 test("by keyboard alone from a finding to its step, to an earlier step, to the input, and back", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const tabTo = async (wanted) => {
     for (let i = 0; i < 200; ++i) {
       await page.keyboard.press("Tab");
@@ -194,8 +187,7 @@ test("by keyboard alone from a finding to its step, to an earlier step, to the i
 });
 
 test("from the stress in the bars to the heads behind it, and to an input of a section that the file does not have yet", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   await page.locator(".finding-head", { hasText: "Stress in the anchor bars" }).click();
   await page.getByRole("button", { name: "Show the working" }).click();
   await until(page, () => document.activeElement.dataset.method === "slab.net_pressure.anchored");
@@ -218,8 +210,7 @@ test("from the stress in the bars to the heads behind it, and to an input of a s
 });
 
 test("a basin held again before the first answer came is asked for; an edit gives it back; Escape takes back one thing", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const slow = async (route) => {
     await page.waitForTimeout(250);
     await route.continue();
@@ -259,8 +250,7 @@ test("a basin held again before the first answer came is asked for; an edit give
 });
 
 test("workings follow a basin that is moved, one question at a time, to its last place", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   await page.getByRole("tab", { name: "Working" }).click();
   await page.waitForSelector(".working h3");
   let [open, most, last] = [0, 0, null];
@@ -285,8 +275,7 @@ test("workings follow a basin that is moved, one question at a time, to its last
 });
 
 test("a finding without a step leads to its chapter and to the input that it judges; whole numbers are whole", async () => {
-  const page = await openPage(await server.start(server.copyOf("05-gated-dam")));
-  await drawn(page);
+  const page = await openSite(server, "05-gated-dam");
   const head = page.locator(".finding-head", { hasText: "Openings of the gates that lack their tailwater" });
   assert.equal(await head.locator(".value").textContent(), "3");
   await page.locator(".finding-head", { hasText: "Neighbouring gates open alike" }).click();
@@ -300,8 +289,7 @@ test("a finding without a step leads to its chapter and to the input that it jud
 });
 
 test("the report is read in a tab of its own, in its own style, and a finding leads to its step there too", async () => {
-  const page = await openPage(await server.start(server.copyOf("01-gravity-dam")));
-  await drawn(page);
+  const page = await openSite(server, "01-gravity-dam");
   const [report] = await Promise.all([page.waitForEvent("popup"), page.getByRole("link", { name: "Read it" }).click()]);
   report.setDefaultTimeout(15000);
   await report.waitForSelector("#findings");

@@ -78,8 +78,8 @@ class Answers(unittest.TestCase):
             self.assertEqual("# " + one["title"], readme.splitlines()[0])
             self.assertIn(one["summary"].split(" What it shows")[0], readme)
 
-    def test_check_of_a_good_site(self):
-        status, answer = self.server.post("check", on_page(EXAMPLE))
+    def test_form_of_a_good_site(self):
+        status, answer = self.server.post("design", on_page(EXAMPLE, form=True))
         self.assertEqual((status, answer["problems"]), (200, []))
         lines = text_of(EXAMPLE).splitlines()
         typed = [one for one in answer["inputs"] if not one["is_default"]]
@@ -89,19 +89,19 @@ class Answers(unittest.TestCase):
             self.assertIn(one["key"], "\n".join(lines[max(0, one["line"] - 12):one["line"]]))
         self.assertTrue(all(one["line"] == 0 for one in answer["inputs"] if one["is_default"]))
 
-    def test_check_tells_problems_with_place_and_key(self):
+    def test_design_tells_problems_with_place_and_key(self):
         text = text_of(EXAMPLE).replace("design_head", "design_haed")
         line = next(i for i, words in enumerate(text.splitlines(), 1) if words.startswith("design_haed"))
-        _, answer = self.server.post("check", {"text": text, "files": files_of(EXAMPLE)})
+        _, answer = self.server.post("design", {"text": text, "files": files_of(EXAMPLE)})
         found = [p for p in answer["problems"] if p["key"] == "crest.design_haed"]
         self.assertEqual([(p["file"], p["line"]) for p in found], [("site.toml", line)])
         self.assertIn("design_head", found[0]["message"] + found[0]["hint"])
 
-    def test_check_reads_files_from_the_page(self):
+    def test_design_reads_files_from_the_page(self):
         files = {"tailwater.csv": files_of(EXAMPLE)["tailwater.csv"] + "1,2\n"}
-        _, answer = self.server.post("check", {"text": text_of(EXAMPLE), "files": files})
+        _, answer = self.server.post("design", {"text": text_of(EXAMPLE), "files": files})
         self.assertEqual({p["file"] for p in answer["problems"]}, {"tailwater.csv"})
-        _, answer = self.server.post("check", {"text": text_of(EXAMPLE), "files": {}})
+        _, answer = self.server.post("design", {"text": text_of(EXAMPLE), "files": {}})
         self.assertEqual([p["key"] for p in answer["problems"]], ["river.rating.file"])
 
     def test_design_is_that_of_the_command_line(self):
@@ -145,25 +145,39 @@ class Answers(unittest.TestCase):
         status, schema = self.server.get("schema")
         self.assertEqual(status, 200)
         known = {(section["name"], key["name"]) for section in schema["sections"] for key in section["keys"]}
-        _, check = self.server.post("check", on_page(EXAMPLE))
-        for one in check["inputs"]:
+        _, answer = self.server.post("design", on_page(EXAMPLE, form=True))
+        for one in answer["inputs"]:
             self.assertIn((re.sub(r"\[\d+\]", "", one["section"]), one["key"]), known)
 
     def test_edit_changes_what_was_asked_and_nothing_else(self):
         text = text_of(EXAMPLE)
-        _, answer = self.server.post("edit", {"text": text, "edits": [{"path": "crest.level", "value": '"131 m"'}]})
+        _, answer = self.server.post("design", {"text": text, "edits": [{"path": "crest.level", "value": '"131 m"'}]})
         self.assertEqual(answer["text"], text.replace('level = "132.0 m"', 'level = "131 m"', 1))
-        _, answer = self.server.post("edit", {"text": text, "edits": [{"path": "basin.lowest_apron", "remove": True}]})
+        _, answer = self.server.post("design", {"text": text, "edits": [{"path": "basin.lowest_apron", "remove": True}]})
         self.assertEqual(answer["text"], text.replace('lowest_apron = "90.0 m"\n', "", 1))
-        _, answer = self.server.post("edit", {"text": "", "edits": [{"insert_table": "crest"}, {"path": "crest.piers", "value": "2"}]})
+        edits = [{"insert_table": "crest"}, {"path": "crest.piers", "value": "2"}]
+        _, answer = self.server.post("design", {"text": "", "edits": edits})
         self.assertEqual(answer["text"].strip(), "[crest]\npiers = 2")
+        self.assertIsNone(answer["result"])
+        self.assertNotIn("text", self.server.post("design", {"text": text})[1])
+
+    def test_design_with_edits_is_that_of_the_text_after_them(self):
+        body = on_page(EXAMPLE, type="type_2", form=True)
+        _, edited = self.server.post("design", {**body, "edits": [{"path": "crest.level", "value": '"131 m"'}]})
+        _, straight = self.server.post("design", {**body, "text": edited["text"]})
+        for one in (edited, straight):
+            del one["engine_ms"]
+        del edited["text"]
+        self.assertEqual(edited, straight)
+        self.assertEqual(edited["result"]["levels"]["crest"], 131.0)
 
     def test_edit_that_cannot_be_made(self):
-        _, answer = self.server.post("edit", {"text": text_of(EXAMPLE), "edits": [{"path": "crest.level", "value": '"131 m'}]})
-        self.assertNotIn("text", answer)
-        self.assertTrue(answer["problems"][0]["message"])
-        for edits in (None, "crest", ["crest"], [{"value": "1"}], [{"path": "crest.level"}], [{"path": 1, "value": "1"}]):
-            self.assertEqual(self.server.post("edit", {"text": "", "edits": edits})[0], 400, edits)
+        edits = [{"path": "crest.level", "value": '"131 m'}]
+        _, answer = self.server.post("design", {"text": text_of(EXAMPLE), "edits": edits})
+        self.assertEqual(list(answer), ["refused"])
+        self.assertTrue(answer["refused"][0]["message"])
+        for edits in ("crest", {}, ["crest"], [{"value": "1"}], [{"path": "crest.level"}], [{"path": 1, "value": "1"}]):
+            self.assertEqual(self.server.post("design", {"text": "", "edits": edits})[0], 400, edits)
 
     def test_units_are_the_factors_of_the_engine(self):
         status, units = self.server.get("units")
@@ -286,7 +300,7 @@ class Answers(unittest.TestCase):
 
     def test_wrong_kinds_in_a_body(self):
         for body in ({}, {"text": 5}, {"text": None}, {"text": "", "files": []}, {"text": "", "files": {"a.csv": 1}}):
-            for name in ("check", "design", "report"):
+            for name in ("design", "working", "report"):
                 self.assertEqual(self.server.post(name, body)[0], 400, (name, body))
 
     def test_methods_that_an_address_does_not_take(self):

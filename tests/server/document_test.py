@@ -238,7 +238,7 @@ class Documents(unittest.TestCase):
             self.assertEqual(self.edit(server, self.text, {name: "1"})[0], 400, name)
         text = self.text.replace('"tailwater.csv"', '"../quell-outside.csv"')
         self.assertNotEqual(text, self.text)
-        _, answer = server.post("check", {"text": text})
+        _, answer = server.post("design", {"text": text})
         self.assertIn("beside the site file", answer["problems"][0]["message"])
         self.assertEqual(self.edit(server, self.text, {"sub/deep.csv": "1"})[0], 200)
 

@@ -47,7 +47,7 @@ class Hostile(unittest.TestCase):
                  f"/x/../{token}/health", f"/%2e/{token}/health", f"/{'a' * 5000}", "/favicon.ico", f"http://127.0.0.1/{token}/health"]
         errors = {self.refused(403, path=path) for path in wrong}
         self.assertEqual(errors, {"forbidden"})
-        self.refused(403, "POST", body={}, path=f"/{flipped}/check")
+        self.refused(403, "POST", body={}, path=f"/{flipped}/design")
 
     def test_tokens_differ_from_start_to_start(self):
         with Server() as other:
@@ -59,7 +59,7 @@ class Hostile(unittest.TestCase):
         for host in ("rebound.example", f"rebound.example:{port}", "127.0.0.1", f"127.0.0.1:{port + 1}", f"127.0.0.1:{port}.example",
                      f"127.0.0.1:{port}@x", f"[::1]:{port}", f"0.0.0.0:{port}", "", f"localhost.:{port}"):
             self.assertEqual(self.refused(403, headers={"Host": host}), "forbidden", host)
-            self.refused(403, "POST", "check", on_page("01-gravity-dam"), headers={"Host": host})
+            self.refused(403, "POST", "design", on_page("01-gravity-dam"), headers={"Host": host})
         self.assertEqual(self.server.ask("GET", "health", headers={"Host": f"localhost:{port}"})[0], 200)
         two = self.server.head("GET", "health", "Host: rebound.example")
         self.assertEqual(self.first_status(two), 403)
@@ -76,7 +76,7 @@ class Hostile(unittest.TestCase):
             self.assertEqual(self.server.ask("POST", "tab", {"id": "x", "closed": True}, {"Origin": origin})[0], 200)
 
     def test_no_other_page_may_read_an_answer(self):
-        _, headers, _ = self.server.ask("OPTIONS", "check", headers={"Access-Control-Request-Method": "POST"})
+        _, headers, _ = self.server.ask("OPTIONS", "design", headers={"Access-Control-Request-Method": "POST"})
         self.assertFalse([name for name in headers if name.lower().startswith("access-control")])
 
     def test_media_type(self):
@@ -117,25 +117,24 @@ class Hostile(unittest.TestCase):
             error = self.refused(400, "POST", "tab", b'{"id":' + b"[" * deep)
             self.assertIn("deeper", error)
             self.refused(400, "POST", "tab", b'{"id":' * min(deep, 1_000_000))
-        self.refused(400, "POST", "check", {"text": "a = " + "[" * 100_000, "files": "x"})
-        status, answer = self.server.post("check", {"text": "a = " + "[" * 100_000})
+        self.refused(400, "POST", "design", {"text": "a = " + "[" * 100_000, "files": "x"})
+        status, answer = self.server.post("design", {"text": "a = " + "[" * 100_000})
         self.assertEqual((status, len(answer["problems"])), (200, 1))
 
     def test_texts_that_are_no_site(self):
         for text in ("\0", "\u0001" * 100, "\ud7ff\ue000" * 1000, "a" * 1_000_000, "=" * 10_000, "[a]\n" * 10_000, "\r" * 1000, '"' * 999):
-            for name in ("check", "design"):
-                status, answer = self.server.post(name, {"text": text, "files": {"x": text}})
-                self.assertEqual(status, 200)
-                self.assertTrue(answer["problems"])
+            status, answer = self.server.post("design", {"text": text, "files": {"x": text}})
+            self.assertEqual(status, 200)
+            self.assertTrue(answer["problems"])
 
     def test_body_too_large(self):
-        self.refused(413, "POST", "check", {"text": "#" * (8 << 20)})
-        status, _ = self.server.post("check", {"text": "#" * ((8 << 20) - 100)})
+        self.refused(413, "POST", "design", {"text": "#" * (8 << 20)})
+        status, _ = self.server.post("design", {"text": "#" * ((8 << 20) - 100)})
         self.assertEqual(status, 200)
 
     def test_body_that_claims_to_be_enormous(self):
         for claimed in ("68719476736", "9" * 15):
-            head = self.server.head("POST", "check", "Content-Type: application/json", f"Content-Length: {claimed}")
+            head = self.server.head("POST", "design", "Content-Type: application/json", f"Content-Length: {claimed}")
             start = time.monotonic()
             self.assertEqual(self.first_status(head + b"{" * 100), 400)
             self.assertLess(time.monotonic() - start, 8)
@@ -162,7 +161,7 @@ class Hostile(unittest.TestCase):
 
     def test_nothing_behind_a_refused_request_is_answered(self):
         smuggled = self.server.head("GET", "health") * 200
-        for first in (self.server.head("POST", "check", "Content-Type: text/plain", f"Content-Length: {len(smuggled)}"),
+        for first in (self.server.head("POST", "design", "Content-Type: text/plain", f"Content-Length: {len(smuggled)}"),
                       self.server.head("GET", "health", f"Content-Length: {len(smuggled)}"),
                       self.server.head("GET", "health", "Transfer-Encoding: chunked"),
                       self.server.head("GET", "health", host="rebound.example"), b"GARBAGE\r\n\r\n", b"\r\n\r\n", b"\0\0\0\0\r\n"):
@@ -171,7 +170,7 @@ class Hostile(unittest.TestCase):
             self.assertNotIn(b"version", answer)
 
     def test_truncated(self):
-        head = self.server.head("POST", "check", "Content-Type: application/json", "Content-Length: 1000")
+        head = self.server.head("POST", "design", "Content-Type: application/json", "Content-Length: 1000")
         self.assertEqual(self.first_status(head + b'{"text":"'), 400)
         for cut in range(1, len(head), 7):
             self.assertEqual(self.server.raw(head[:cut], close_after=True), b"")
@@ -200,7 +199,7 @@ class Hostile(unittest.TestCase):
 
     def test_slow_clients_hold_nobody_up(self):
         slow = []
-        head = self.server.head("POST", "check", "Content-Type: application/json", "Content-Length: 100000")
+        head = self.server.head("POST", "design", "Content-Type: application/json", "Content-Length: 100000")
         for i in range(12):
             connection = socket.create_connection(("127.0.0.1", self.server.port), timeout=20)
             connection.sendall(head[:40] if i % 2 else head + b"{")

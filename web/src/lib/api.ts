@@ -1,5 +1,5 @@
 // The program's answers over local HTTP. Every address is relative to the page's own, which holds the token.
-import type { Check, Design, DocumentState, Edit, Example, Problem, Schema, Units } from "./types";
+import type { Answer, DocumentState, Edit, Example, Schema, Units } from "./types";
 
 /** The program answered, and said no. */
 export class Refused extends Error {
@@ -39,6 +39,17 @@ async function ask<T>(name: string, body?: unknown): Promise<T> {
 }
 
 type Files = Record<string, string | null>;
+/** Of a design: of the text after `edits`; of one type, or of all there are; with the basin held; with what moves and what the
+    form needs. */
+export interface Question {
+  edits?: Edit[];
+  form?: boolean;
+  all_types?: boolean;
+  type?: string | null;
+  apron_level?: number | null;
+  length?: number | null;
+  profiles?: boolean;
+}
 export interface OutputFile {
   name: string;
   media: string;
@@ -56,13 +67,7 @@ export const api = {
     ask<{ revision: number }>("document", { revision, text, files, tab }),
   save: (path: string | null, overwrite = false) =>
     ask<{ path: string; saved_revision: number }>("document/save", path === null ? { overwrite } : { path, overwrite }),
-  edit: (text: string, edits: Edit[]) => ask<{ text?: string; problems?: Problem[] }>("edit", { text, edits }),
-  check: (text: string, files: Files) => ask<Check>("check", { text, files }),
-  design: (
-    text: string,
-    files: Files,
-    more: { all_types?: boolean; type?: string | null; apron_level?: number | null; length?: number | null; profiles?: boolean },
-  ) => ask<Design>("design", { text, files, ...more }),
+  design: (text: string, files: Files, more: Question) => ask<Answer>("design", { text, files, ...more }),
   working: (text: string, files: Files, type: string, held: { apron_level: number | null; length: number | null }) =>
     ask<{ html: string; sections: string[]; steps: Record<string, string> }>("working", { text, files, type, section: null, ...held }),
   report: (text: string, files: Files) => ask<{ files: OutputFile[] }>("report", { text, files }),

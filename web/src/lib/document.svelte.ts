@@ -1,8 +1,22 @@
 // The document that the page works on: text and tables, undo, and the way of an edit to the program's disk, check and design.
+import { tick } from "svelte";
 import { api, Refused, Unreachable } from "./api";
-import { atSections } from "./form";
+import { atSections, Inputs } from "./form";
 import { History, keep, recall, type Version } from "./history";
-import type { Check, Design, DocumentState, Edit, Problem } from "./types";
+import { among, withTypeInView } from "./results";
+import type { Answer, Design, DocumentState, Edit, Problem } from "./types";
+
+/** When what has changed until now is on the screen; a page in the background shows nothing and is not waited for. */
+function painted(): Promise<void> {
+  if (document.hidden) return tick();
+  return new Promise((done) =>
+    requestAnimationFrame(() => {
+      const after = new MessageChannel();
+      after.port1.onmessage = () => done();
+      after.port2.postMessage(null);
+    }),
+  );
+}
 
 export class Document {
   open = $state(false);
@@ -15,21 +29,28 @@ export class Document {
   other_tabs = $state(0);
   moved_on = $state(false);
   connected = $state(true);
-  check = $state.raw<Check | null>(null);
+  problems = $state.raw<Problem[]>([]);
+  inputs = $state.raw(new Inputs([]));
   design = $state.raw<Design | null>(null);
   /** The last design that had a result: stays in view while the text has problems. */
   good = $state.raw<Design | null>(null);
   round_trip_ms = $state(0);
-  busy = $state(false);
   message = $state("");
   edit_problems = $state.raw<Record<string, Problem[]>>({});
+  lines = $derived(this.text.split("\n"));
+  /** How many documents have been opened here. */
+  openings = $state(0);
   can_undo = $state(false);
   can_redo = $state(false);
   all_types = $state(false);
 
+  /** The type of basin that the page shows: it is designed first, the others behind it. */
+  type_in_view: () => string | null = () => null;
+
   private history = new History();
   private generation = 0;
   private queue: Promise<void> = Promise.resolve();
+  private edits: Promise<void> = Promise.resolve();
   /** Changes and openings under way: until they are answered, the program's revision may be ahead of the page's own. */
   private under_way = 1; // the first opening
 
@@ -67,6 +88,7 @@ export class Document {
 
   /** Shows the document as the program has it. `came_from`: the text here before it, which undo brings back. */
   async take(state: DocumentState, came_from?: Version): Promise<void> {
+    ++this.openings;
     this.text = state.text;
     this.files = state.files;
     this.path = state.path;
@@ -108,7 +130,8 @@ export class Document {
     if (next) await this.put(next);
   }
 
-  private put(next: Version): Promise<void> {
+  /** Takes over a version, and starts to put it on the program's disk. */
+  private adopt(next: Version): void {
     const changed: Record<string, string | null> = {};
     for (const [name, text] of Object.entries(next.files)) if (this.files[name] !== text) changed[name] = text;
     for (const name of Object.keys(this.files)) if (!(name in next.files)) changed[name] = null;
@@ -117,7 +140,14 @@ export class Document {
     this.noteHistory();
     ++this.under_way;
     this.queue = this.queue.then(() => this.store(next.text, changed)).finally(() => --this.under_way);
-    return this.queue.then(() => this.evaluate());
+  }
+  private async put(next: Version): Promise<void> {
+    const started = performance.now();
+    const needs_tables = next.files !== this.files;
+    this.adopt(next);
+    // The program designs with the tables that it has on its disk.
+    if (needs_tables) await this.queue;
+    await this.evaluate(started);
   }
 
   private async store(text: string, changed: Record<string, string | null>): Promise<void> {
@@ -135,32 +165,72 @@ export class Document {
   }
 
   /** Checks and designs the text as it stands. An answer that a newer text has overtaken is dropped. */
-  async evaluate(): Promise<void> {
+  async evaluate(started = performance.now()): Promise<void> {
     const mine = ++this.generation;
-    const text = this.text;
-    this.busy = true;
     await this.attempt(async () => {
-      const start = performance.now();
-      const [check, design] = await Promise.all([
-        api.check(text, {}),
-        api.design(text, {}, { profiles: true, all_types: this.all_types }),
-      ]);
-      if (mine !== this.generation) return;
-      this.round_trip_ms = performance.now() - start;
-      this.check = { ...check, problems: atSections(check.problems) };
-      this.design = design;
-      if (design.result) this.good = design;
+      const answer = await this.ask(this.text);
+      if (mine === this.generation) await this.show(answer, started);
     });
-    if (mine === this.generation) this.busy = false;
   }
 
-  /** Edits of the text by path. What the program cannot do stands at `path`. */
-  async edit(edits: Edit[], at: string): Promise<void> {
+  /** Edits of the text by path, one after another. What the program cannot do stands at `at`. */
+  edit(edits: Edit[], at: string): Promise<void> {
+    const started = performance.now();
+    const opened = this.openings;
+    ++this.under_way;
+    this.edits = this.edits
+      .then(() => this.attempt(async () => { if (opened === this.openings) await this.amend(edits, at, started); }))
+      .then(() => void --this.under_way);
+    return this.edits;
+  }
+  /** What was refused at `at` is typed no more. */
+  forgive(at: string): void {
+    const { [at]: _, ...others } = this.edit_problems;
+    this.edit_problems = others;
+  }
+  /** The text with its edits and their consequence come in one answer. */
+  private async amend(edits: Edit[], at: string, started: number): Promise<void> {
+    const [before, opened] = [this.version, this.openings];
+    const answer = await this.ask(before.text, edits);
+    if (opened !== this.openings) return;
+    if (this.text !== before.text) return this.amend(edits, at, started); // an undo came between
+    this.forgive(at);
+    if (answer.refused) this.edit_problems = { ...this.edit_problems, [at]: answer.refused };
+    if (answer.text === undefined) return;
+    if (answer.text !== before.text) {
+      this.history.push(before);
+      this.adopt({ text: answer.text, files: this.files });
+    }
+    ++this.generation;
+    void this.show(answer, started);
+  }
+
+  /** What was asked at `started` is answered: waits until it is on the screen, and notes how long that took. */
+  async shown(started: number): Promise<void> {
+    await painted();
+    this.round_trip_ms = performance.now() - started;
+  }
+
+  /** The consequence of the text, or of edits of it: for the type in view alone, where there is one. */
+  private ask(text: string, edits?: Edit[]): Promise<Answer> {
+    return api.design(text, {}, { edits, form: true, profiles: true, type: this.good?.result ? this.type_in_view() : null, all_types: this.all_types });
+  }
+  /** Shows an answer, and then the types that are not in view. */
+  private async show(answer: Answer, started: number): Promise<void> {
+    const mine = this.generation;
+    const { problems, inputs, ...design } = answer;
+    this.problems = atSections(problems);
+    this.inputs = this.inputs.renewed(inputs ?? []);
+    const before = this.good?.result;
+    this.design = { ...design, result: design.result && before ? among(before, design.result) : design.result };
+    if (design.result) this.good = this.design;
+    await this.shown(started);
+    if (!before || problems.length > 0 || mine !== this.generation) return;
     await this.attempt(async () => {
-      const done = await api.edit(this.text, edits);
-      const { [at]: _, ...others } = this.edit_problems;
-      this.edit_problems = done.problems ? { ...others, [at]: done.problems } : others;
-      if (done.text !== undefined) await this.change(done.text);
+      const whole = await api.design(this.text, {}, { profiles: true, all_types: this.all_types });
+      if (mine !== this.generation) return;
+      this.design = { ...whole, engine_ms: design.engine_ms, result: whole.result && withTypeInView(whole.result, design.result) };
+      if (whole.result) this.good = this.design;
     });
   }
 
@@ -168,6 +238,7 @@ export class Document {
     let outcome: "saved" | "changed_on_disk" | "failed" = "failed";
     await this.attempt(async () => {
       try {
+        await this.edits;
         await this.queue;
         const saved = await api.save(path, overwrite);
         this.path = saved.path;

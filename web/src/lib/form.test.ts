@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { atSections, bareNumber, fieldsOf, fromSpreadsheet, fromValue, isPresent, members, toValue } from "./form";
+import { atSections, bareNumber, fieldsOf, fromSpreadsheet, fromValue, Inputs, toValue } from "./form";
 import type { Input, Key, Section } from "./types";
 
 const input = (section: string, key: string, is_default = false): Input => ({ section, key, typed: "1", meaning: "", is_default, line: 1 });
@@ -34,12 +34,19 @@ describe("values as they are typed", () => {
 });
 
 describe("sections", () => {
-  const inputs = [input("discharges.floods[1]", "name"), input("discharges.floods[12]", "name"), input("basin", "types", true), input("river.rating", "file")];
-  it("counts members beyond nine", () => expect(members("discharges.floods", inputs)).toBe(12));
+  const list = [input("discharges.floods[1]", "name"), input("discharges.floods[12]", "name"), input("basin", "types", true), input("river.rating", "file")];
+  const inputs = new Inputs(list);
+  it("counts members beyond nine", () => expect(inputs.members("discharges.floods")).toBe(12));
   it("takes a section for present by what was typed, not by defaults or by a longer name", () => {
-    expect(isPresent("basin", inputs)).toBe(false);
-    expect(isPresent("river", inputs)).toBe(true);
-    expect(isPresent("river.rat", inputs)).toBe(false);
+    expect(inputs.isPresent("basin")).toBe(false);
+    expect(inputs.isPresent("river")).toBe(true);
+    expect(inputs.isPresent("river.rat")).toBe(false);
+  });
+  it("leaves what an edit has not touched the same object", () => {
+    const next = inputs.renewed(list.map((one) => ({ ...one, typed: one.section === "basin" ? "other" : one.typed })));
+    expect(next.at("river.rating.file")).toBe(inputs.at("river.rating.file"));
+    expect(next.at("basin.types")?.typed).toBe("other");
+    expect(next.isPresent("river")).toBe(true);
   });
   it("puts keys of one group together, where the first stands", () => {
     const section = { keys: [key("a", null), key("b", "g"), key("c", null), key("d", "g"), key("e", "alone")] } as Section;

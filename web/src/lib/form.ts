@@ -1,31 +1,60 @@
 // From the schema and the inputs of the file to the fields of the form.
 import type { Input, Key, Problem, Schema, Section } from "./types";
 
-export const sectionPath = (input: Input): string => input.section;
 export const pathOf = (section: string, key: string): string => (section === "" ? key : `${section}.${key}`);
 
-/** Inputs by their full path: "crest.level", "gates.patterns[2].openings". */
-export function inputsByPath(inputs: Input[]): Map<string, Input> {
-  return new Map(inputs.map((input) => [pathOf(input.section, input.key), input]));
-}
+const same = (a: Input, b: Input): boolean =>
+  a.typed === b.typed && a.is_default === b.is_default && a.line === b.line && a.meaning === b.meaning;
 
-/** A section is in the file where it, or one below it, has a value that was typed. */
-export function isPresent(section: string, inputs: Input[]): boolean {
-  return inputs.some((i) => !i.is_default && (i.section === section || i.section.startsWith(section + ".") || i.section.startsWith(section + "[")));
-}
+/** What the site file gives, by full path: "crest.level", "gates.patterns[2].openings". */
+export class Inputs {
+  readonly by_path: Map<string, Input>;
+  private readonly present = new Set<string>();
+  private readonly counts = new Map<string, number>();
 
-/** How many members a list has. */
-export function members(list: string, inputs: Input[]): number {
-  let count = 0;
-  for (const input of inputs)
-    if (input.section.startsWith(list + "[")) count = Math.max(count, Number.parseInt(input.section.slice(list.length + 1)));
-  return count;
+  constructor(list: Input[]) {
+    this.by_path = new Map(list.map((input) => [pathOf(input.section, input.key), input]));
+    for (const { section, is_default } of list) {
+      for (let end = section.indexOf("["); end >= 0; end = section.indexOf("[", end + 1)) {
+        const name = section.slice(0, end);
+        this.counts.set(name, Math.max(this.members(name), Number.parseInt(section.slice(end + 1))));
+      }
+      if (is_default) continue;
+      for (let path = section; path !== "" && !this.present.has(path); path = path.slice(0, Math.max(path.lastIndexOf("."), path.lastIndexOf("["), 0)))
+        this.present.add(path);
+    }
+  }
+  at(path: string): Input | undefined {
+    return this.by_path.get(path);
+  }
+  /** A section is in the file where it, or one below it, has a value that was typed. */
+  isPresent(section: string): boolean {
+    return this.present.has(section);
+  }
+  /** How many members a list has. */
+  members(list: string): number {
+    return this.counts.get(list) ?? 0;
+  }
+  /** Whether the file gives a value, and not the program its own. */
+  isGiven(path: string): boolean {
+    const input = this.at(path);
+    return input !== undefined && !input.is_default;
+  }
+  /** These inputs after an edit: those that the edit left as they were stay the same objects, and their fields as they are. */
+  renewed(list: Input[]): Inputs {
+    return new Inputs(
+      list.map((input) => {
+        const was = this.at(pathOf(input.section, input.key));
+        return was && same(was, input) ? was : input;
+      }),
+    );
+  }
 }
 
 /** Whether a key has a meaning where the choice of its section stands as it does. */
-export function applies(key: Key | Section, section: string, inputs: Map<string, Input>, schema: Section): boolean {
+export function applies(key: Key | Section, section: string, inputs: Inputs, schema: Section): boolean {
   if (!key.only_for) return true;
-  const chooser = inputs.get(pathOf(section, key.only_for.key))?.typed ?? preset(schema, key.only_for.key);
+  const chooser = inputs.at(pathOf(section, key.only_for.key))?.typed ?? preset(schema, key.only_for.key);
   return key.only_for.words.includes(chooser);
 }
 function preset(section: Section, name: string): string {

@@ -72,6 +72,7 @@ export class Interpolator {
     const { index, share } = place(this.discharges, discharge);
     const from = this.result.cases[index];
     const to = this.result.cases[index + 1];
+    if (!from || !to) return null;
     const a = this.option.water?.discharges[index];
     const b = this.option.water?.discharges[index + 1];
     return {

@@ -160,18 +160,22 @@ export interface Input {
   line: number;
 }
 
-export interface Check {
-  problems: Problem[];
-  remarks: Problem[];
-  inputs: Input[];
-}
-
 export interface Design {
-  problems: Problem[];
   units: System;
   reason: string | null;
   engine_ms: number;
   result: Result | null;
+}
+
+/** What the program answers to a text, or to edits of it. */
+export interface Answer extends Design {
+  problems: Problem[];
+  /** The text after the edits. */
+  text?: string;
+  /** Why the text cannot take the edits: the answer holds nothing else. */
+  refused?: Problem[];
+  /** For the form, where it was asked for. */
+  inputs?: Input[];
 }
 
 export interface DocumentState {

@@ -18,6 +18,9 @@ export interface Pin {
 }
 
 class View {
+  constructor() {
+    doc.type_in_view = () => this.option?.type ?? null;
+  }
   schema = $state.raw<Schema | null>(null);
   units = $state.raw<Units | null>(null);
   type = $state<string | null>(null);
@@ -80,12 +83,12 @@ class View {
       let asked: Held | null = null;
       while (this.is_held && this.hand !== asked) {
         asked = this.hand;
-        const [start, mine, text] = [performance.now(), this.holds, doc.text];
+        const [started, mine, text] = [performance.now(), this.holds, doc.text];
         const answer = await api.design(text, {}, { type: this.option?.type, ...asked, profiles: true });
         if (mine !== this.holds || text !== doc.text) continue;
-        doc.round_trip_ms = performance.now() - start;
         this.cannot = answer.result?.options.find((o) => !o.sized)?.statement ?? answer.reason ?? "";
         if (answer.result && !this.cannot) this.held = answer;
+        await doc.shown(started);
       }
     });
     this.asking = false;

@@ -25,12 +25,11 @@ struct PageSite {
   std::string bytes;
 };
 
-/// `name` is how messages and reports call it.
-PageSite read_site(const nlohmann::json& body, const Document& document, const std::filesystem::path& name) {
+/// `name` is how messages and reports call it; `body` gives the files that differ from the document's.
+PageSite read_site(std::string text, const nlohmann::json& body, const Document& document, const std::filesystem::path& name) {
   const auto files = files_in(body);
-  const std::string text = text_in(body, "text");
-  PageSite page{{}, text};
-  page.file = io::read_site_text(text, name, [&](const std::string& file) {
+  PageSite page{{}, std::move(text)};
+  page.file = io::read_site_text(std::string(page.bytes), name, [&](const std::string& file) {
     const auto given = files.find(file);
     auto bytes =
         given != files.end() && given->second ? tl::expected<std::string, std::string>(*given->second) : document.file(file);
@@ -41,14 +40,14 @@ PageSite read_site(const nlohmann::json& body, const Document& document, const s
 }
 
 /// For messages beside the form: files go by the names that stand in the text.
-PageSite read_site_briefly(const nlohmann::json& body, const Document& document) {
-  return read_site(body, document, "site.toml");
+PageSite read_site_briefly(std::string text, const nlohmann::json& body, const Document& document) {
+  return read_site(std::move(text), body, document, "site.toml");
 }
 
 /// For what leaves the page: the report names the file.
 io::SiteFile read_site_with_path(const nlohmann::json& body, const Document& document) {
   const std::string path = document.view().content.path;
-  return read_site(body, document, path.empty() ? "site.toml" : path).file;
+  return read_site(text_in(body, "text"), body, document, path.empty() ? "site.toml" : path).file;
 }
 
 /// Messages say what is wrong; behind a semicolon, what would be right. What the user typed stands in quotes.
@@ -161,6 +160,35 @@ std::string files_json(const std::vector<io::FileText>& files) {
   return to_text({{"files", list}});
 }
 
+Json inputs_json(const std::vector<io::EchoedInput>& inputs) {
+  Json list = Json::array();
+  for (const io::EchoedInput& input : inputs)
+    list.push_back({{"section", input.section},
+                    {"key", input.key},
+                    {"typed", input.typed},
+                    {"meaning", input.meaning},
+                    {"is_default", input.is_default},
+                    {"line", input.line}});
+  return list;
+}
+
+io::SiteEdit edit_in(const nlohmann::json& edit) {
+  if (!edit.is_object()) throw BadRequest{400, "an edit is an object"};
+  if (const auto inserted = optional_text_in(edit, "insert_table"))
+    return {*inserted, io::EditAction::insert, optional_text_in(edit, "value").value_or("")};
+  if (flag_in(edit, "remove")) return {text_in(edit, "path"), io::EditAction::remove, ""};
+  return {text_in(edit, "path"), io::EditAction::set, text_in(edit, "value")};
+}
+
+std::optional<std::vector<io::SiteEdit>> edits_in(const nlohmann::json& body) {
+  const auto found = body.find("edits");
+  if (found == body.end() || found->is_null()) return std::nullopt;
+  if (!found->is_array()) throw BadRequest{400, "edits is a list"};
+  std::vector<io::SiteEdit> edits;
+  for (const auto& edit : *found) edits.emplace_back(edit_in(edit));
+  return edits;
+}
+
 /// Line of a text, from 0; empty where there is none.
 std::string_view line_of(std::string_view text, int number) {
   for (; number > 0 && !text.empty(); --number) text.remove_prefix(std::min(text.size(), text.find('\n') + 1));
@@ -239,26 +267,25 @@ Outcome<site::ResolvedSite> Studies::resolve(const site::Site& site, const std::
   return resolved;
 }
 
-std::string Answers::check(const nlohmann::json& body) const {
-  const io::SiteFile file = read_site_briefly(body, document_).file;
-  Json inputs = Json::array();
-  for (const io::EchoedInput& input : file.inputs)
-    inputs.push_back({{"section", input.section},
-                      {"key", input.key},
-                      {"typed", input.typed},
-                      {"meaning", input.meaning},
-                      {"is_default", input.is_default},
-                      {"line", input.line}});
-  return to_text({{"problems", problems_json(file.problems)}, {"remarks", problems_json(file.remarks)}, {"inputs", inputs}});
-}
-
 std::string Answers::design(const nlohmann::json& body) {
-  PageSite page = read_site_briefly(body, document_);
+  std::string text = text_in(body, "text");
+  const auto edits = edits_in(body);
+  if (edits) {
+    auto edited = io::apply_edits(text, *edits);
+    if (!edited) return to_text({{"refused", problems_json(edited.error())}});
+    text = std::move(*edited);
+  }
+  PageSite page = read_site_briefly(text, body, document_);
   const io::SiteFile& file = page.file;
   Json head{{"problems", problems_json(file.problems)},
             {"units", file.site.units == UnitSystem::si ? "SI" : "US"},
             {"reason", nullptr},
             {"engine_ms", 0.0}};
+  if (edits) head["text"] = text;
+  if (flag_in(body, "form")) {
+    head["remarks"] = problems_json(file.remarks);
+    head["inputs"] = inputs_json(file.inputs);
+  }
   std::string result = "null";
   if (file.good()) {
     const auto types = types_in(body, file.site);
@@ -268,13 +295,13 @@ std::string Answers::design(const nlohmann::json& body) {
     if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::page);
   }
   // The result is JSON text already: put in as it is, not parsed and written once more.
-  std::string text = to_text(head);
-  text.erase(text.rfind('}'));
-  return text + ",\"result\":" + result + "}\n";
+  std::string answer = to_text(head);
+  answer.erase(answer.rfind('}'));
+  return answer + ",\"result\":" + result + "}\n";
 }
 
 std::string Answers::working(const nlohmann::json& body) {
-  PageSite page = read_site_briefly(body, document_);
+  PageSite page = read_site_briefly(text_in(body, "text"), body, document_);
   if (!page.file.good()) throw BadRequest{409, "the site has problems; mend them first"};
   const double section = optional_number_in(body, "section").value_or(0.0);
   if (!(section >= 0.0 && section < 1000.0)) throw BadRequest{400, "section is the number of a section, or null for all"};
@@ -307,27 +334,6 @@ std::string Answers::report_page() const {
 std::string Answers::package(const nlohmann::json& body) const {
   const Run made = run_for_files(body, document_);
   return files_json(output_files(made.file, *made.result, made.file.site.units));
-}
-
-namespace {
-
-io::SiteEdit edit_in(const nlohmann::json& edit) {
-  if (!edit.is_object()) throw BadRequest{400, "an edit is an object"};
-  if (const auto inserted = optional_text_in(edit, "insert_table"))
-    return {*inserted, io::EditAction::insert, optional_text_in(edit, "value").value_or("")};
-  if (flag_in(edit, "remove")) return {text_in(edit, "path"), io::EditAction::remove, ""};
-  return {text_in(edit, "path"), io::EditAction::set, text_in(edit, "value")};
-}
-
-}  // namespace
-
-std::string edit_answer(const nlohmann::json& body) {
-  const auto found = body.find("edits");
-  if (found == body.end() || !found->is_array()) throw BadRequest{400, "edits is a list"};
-  std::vector<io::SiteEdit> edits;
-  for (const auto& edit : *found) edits.emplace_back(edit_in(edit));
-  const auto text = io::apply_edits(text_in(body, "text"), edits);
-  return text ? to_text({{"text", *text}}) : to_text({{"problems", problems_json(text.error())}});
 }
 
 std::string units_answer() {

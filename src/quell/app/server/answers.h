@@ -52,7 +52,9 @@ class Answers {
  public:
   explicit Answers(const Document& document) : document_(document) {}
 
-  std::string check(const nlohmann::json& body) const;
+  /// With "edits" ([{"path", "value"} | {"path", "remove": true} | {"insert_table", "value"?}]) the design is of the text after
+  /// them, which is answered too: one question from an edit to its consequence. Edits that the text cannot take are answered by
+  /// {"refused": problems} alone. With "form" the inputs and remarks are answered as well.
   std::string design(const nlohmann::json& body);
   std::string working(const nlohmann::json& body);
   std::string report(const nlohmann::json& body) const;
@@ -65,9 +67,6 @@ class Answers {
   Studies studies_;
 };
 
-/// {"text", "edits": [{"path", "value"} | {"path", "remove": true} | {"insert_table", "value"?}]}: the text after the edits, or
-/// why there is none.
-std::string edit_answer(const nlohmann::json& body);
 /// For each system and SI unit: the unit in which it is printed, and the factor from SI.
 std::string units_answer();
 /// The examples: id, title, summary.

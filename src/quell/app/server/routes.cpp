@@ -123,12 +123,10 @@ struct Endpoints {
       {"units", [](Routes&, const Wanted&) { return json_answer(units_answer()); }},
   };
   static constexpr Post posts[] = {
-      {"check", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.check(b)); }},
       {"design", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.design(b)); }},
       {"document", [](Routes& r, const nlohmann::json& b) { return r.post_change(b); }},
       {"document/open", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_open(b)); }},
       {"document/save", [](Routes& r, const nlohmann::json& b) { return r.post_save(b); }},
-      {"edit", [](Routes&, const nlohmann::json& b) { return json_answer(edit_answer(b)); }},
       {"package", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.package(b)); }},
       {"report", [](Routes& r, const nlohmann::json& b) { return json_answer(r.answers_.report(b)); }},
       {"tab", [](Routes& r, const nlohmann::json& b) { return json_answer(r.post_tab(b)); }},

@@ -1,0 +1,16 @@
+// An edit is answered for the type in view first, and for all types behind it: how the two answers become one result.
+import type { Result } from "./types";
+
+/** A first answer among the types of the result before it, which stay as they were until their own answer comes. */
+export function among(before: Result, first: Result): Result {
+  const answered = new Map(first.options.map((option) => [option.type, option]));
+  if (!before.options.some((option) => answered.has(option.type))) return first;
+  const { chosen, choice_reason, all_requirements_met } = before;
+  return { ...first, chosen, choice_reason, all_requirements_met, options: before.options.map((o) => answered.get(o.type) ?? o) };
+}
+
+/** The whole answer. What the first one has shown already stays the same object, so that the page does not draw it again. */
+export function withTypeInView(whole: Result, first: Result | null): Result {
+  const shown = new Map(first?.options.map((option) => [option.type, option]));
+  return { ...whole, cases: first?.cases ?? whole.cases, levels: first?.levels ?? whole.levels, options: whole.options.map((o) => shown.get(o.type) ?? o) };
+}
