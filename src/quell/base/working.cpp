@@ -25,6 +25,15 @@ bool has_inputs(const WorkingStep& step, const FindingMethod& behind) {
                     [](double value, const StepInput& input) { return value == input.value; });
 }
 
+template <class Inputs>
+void put_in(WorkingStep& step, const Inputs& inputs) {
+  for (const StepInput& input : inputs) {
+    step.inputs.push_back(input.value);
+    step.keys.emplace_back(input.key);
+    step.words.push_back(input.words);
+  }
+}
+
 /// The first step that `wanted` is true of.
 template <class Wanted>
 StepNumber find_step(const Working& working, Wanted wanted) {
@@ -45,11 +54,8 @@ void Working::add(const Method& method, std::initializer_list<StepInput> inputs,
                   std::string_view purpose) {
   assert(inputs.size() == method.inputs.size() && outputs.size() == method.outputs.size());
   if (sections_.empty()) open_section("Workings");
-  WorkingStep step{&method, {}, {}, outputs, std::string(purpose), true};
-  for (const auto& input : inputs) {
-    step.inputs.push_back(input.value);
-    step.keys.emplace_back(input.key);
-  }
+  WorkingStep step{&method, {}, {}, {}, outputs, std::string(purpose), true};
+  put_in(step, inputs);
   step.inside_range = method.covers(step.inputs);
   sections_.back().steps.push_back(std::move(step));
 }
@@ -57,11 +63,8 @@ void Working::add(const Method& method, std::initializer_list<StepInput> inputs,
 void Working::add_behind(const FindingMethod& behind, std::string_view purpose) {
   if (behind.method == nullptr || behind.inputs.empty()) return;
   if (find_step(*this, [&](const WorkingStep& step) { return has_inputs(step, behind); }).found()) return;
-  WorkingStep step{behind.method, {}, {}, std::vector<double>(behind.method->outputs.size()), std::string(purpose), true};
-  for (const auto& input : behind.inputs) {
-    step.inputs.push_back(input.value);
-    step.keys.emplace_back(input.key);
-  }
+  WorkingStep step{behind.method, {}, {}, {}, std::vector<double>(behind.method->outputs.size()), std::string(purpose), true};
+  put_in(step, behind.inputs);
   if (!behind.method->answer(step.inputs, step.outputs)) return;
   step.inside_range = behind.method->covers(step.inputs);
   if (sections_.empty()) open_section("Workings");

@@ -17,7 +17,8 @@ namespace quell {
 struct WorkingStep {
   const Method* method = nullptr;
   std::vector<double> inputs;
-  std::vector<std::string> keys;  ///< of the site file, one for each input; empty where the input was computed
+  std::vector<std::string> keys;        ///< of the site file, one for each input; empty where the input was computed
+  std::vector<std::string_view> words;  ///< where each input comes from; empty where its key or an earlier step says it
   std::vector<double> outputs;
   std::string purpose;  ///< what the result is, in the words of the job: "depth at the toe"
   bool inside_range = true;

@@ -123,7 +123,7 @@ bool is_listed(const std::vector<ReportInput>* inputs, std::string_view key) {
          std::any_of(inputs->begin(), inputs->end(), [&](const ReportInput& input) { return input_path(input) == key; });
 }
 
-/// Where a number that was put in comes from: an input of the site file, or an earlier step.
+/// Where a number that was put in comes from: an input of the site file, an earlier step, or what is told of it.
 std::string origin_markup(const WorkingStep& step, std::size_t input, const StepPlace& place) {
   const std::string& key = step.keys[input];
   if (!key.empty()) {
@@ -133,7 +133,8 @@ std::string origin_markup(const WorkingStep& step, std::size_t input, const Step
   }
   const auto origin = origin_of_input(place.working, place.number, input);
   return origin.found() ? fmt::format(" <a class=\"from\" href=\"#step-{0}.{1}\">step {0}.{1}</a>", origin.section, origin.step)
-                        : std::string();
+         : step.words[input].empty() ? std::string()
+                                     : " <span class=\"from\">" + escape_xml(step.words[input]) + "</span>";
 }
 
 void write_step_inputs(Html& html, const WorkingStep& step, const StepPlace& place) {
