@@ -9,7 +9,7 @@
 //     json.list("marks", point.marks, mark_json);  // void mark_json(JsonPlace at, const Mark& mark)
 //   }
 //
-// Debug builds assert that every place is filled once and that only the innermost scope is written to.
+// Asserted: every place is filled once, and only the innermost scope is written to.
 #pragma once
 
 #include <concepts>
@@ -24,6 +24,10 @@ namespace quell::io {
 /// A value on each line, indented by one more space in each scope; or all in one line without spaces.
 enum class JsonStyle { lines, compact };
 
+/// Doubles in the shortest text that reads back as the same number, whole ones with ".0"; or to nine significant digits, in
+/// less time and without zeros at their end.
+enum class JsonNumbers { exact, nine_digits };
+
 class JsonWriter;
 
 /// A copy is the same place. Valid until something else is written.
@@ -32,8 +36,7 @@ class JsonPlace {
   explicit JsonPlace(JsonWriter& writer) : writer_(&writer) {}
 
   void put(std::nullptr_t);
-  /// The shortest text that reads back as the same number, whole ones with ".0"; or to the writer's significant digits. JSON
-  /// has no infinity and no NaN: null.
+  /// Null where it is not finite: JSON has no infinity and no NaN.
   void put(double value);
   void put(int value);
   /// UTF-8. What is not becomes U+FFFD, so that no text can spoil the JSON.
@@ -68,8 +71,8 @@ class JsonScope {
   JsonPlace next();
 
  private:
-  void start_next();
-  JsonPlace place();
+  char* start_next(std::size_t more);
+  JsonPlace place_at(const char* end);
 
   JsonWriter& writer_;
   const JsonScope* outer_;
@@ -106,8 +109,13 @@ class JsonObject : private JsonScope {
 
 class JsonWriter {
  public:
-  /// `significant` digits of a double that is not whole enough to do with fewer; 0: all that tell it from its neighbours.
-  explicit JsonWriter(JsonStyle style, int significant = 0) : style_(style), significant_(significant) {}
+  /// `expected_size` characters, or a guess at it, so that the text need not move while it grows.
+  explicit JsonWriter(JsonStyle style, JsonNumbers numbers = JsonNumbers::exact, std::size_t expected_size = 0)
+      : style_(style), numbers_(numbers) {
+    text_.reserve(expected_size);
+  }
+  JsonWriter(const JsonWriter&) = delete;
+  JsonWriter& operator=(const JsonWriter&) = delete;
 
   /// Of the one value of the text.
   JsonPlace root() { return JsonPlace(*this); }
@@ -121,11 +129,14 @@ class JsonWriter {
   void append(std::string_view piece);
   void append_text(std::string_view text);
   void append_odd(std::string_view odd, bool is_utf8);
-  void append_line();
+  char* room(std::size_t size);
+  void wrote_to(const char* end);
+  char* start_line(char* at) const;
 
-  std::string text_{};
+  std::string text_{};    ///< longer than what is written
+  std::size_t used_ = 0;  ///< characters written
   JsonStyle style_;
-  int significant_;
+  JsonNumbers numbers_;
   std::size_t depth_ = 0;
   std::size_t closing_ = 0;  ///< characters that will close the open scopes
   const JsonScope* innermost_ = nullptr;
@@ -144,10 +155,9 @@ void JsonPlace::list(const Items& items) {
   for (const auto& item : items) array.item().put(item);
 }
 
-/// Null, as a number, where the number is not known.
-constexpr double null_number = std::numeric_limits<double>::quiet_NaN();
+/// What is not known is put as null.
 constexpr double number_if(bool known, double value) {
-  return known ? value : null_number;
+  return known ? value : std::numeric_limits<double>::quiet_NaN();
 }
 /// For numbers whose 0 says that there is none.
 constexpr double above_zero(double value) {

@@ -312,7 +312,10 @@ void result_json(JsonPlace at, const SiteFile& file, const design::DesignResult&
 
 std::string design_json(const SiteFile& file, const design::DesignResult& result, JsonLayout layout) {
   const bool is_page = layout == JsonLayout::page;
-  JsonWriter writer(is_page ? JsonStyle::compact : JsonStyle::lines);
+  constexpr std::size_t size_of_option = 300'000;  // about
+  const std::size_t size = result.options.size() * size_of_option;
+  JsonWriter writer = is_page ? JsonWriter(JsonStyle::compact, JsonNumbers::nine_digits, size)
+                              : JsonWriter(JsonStyle::lines, JsonNumbers::exact, size);
   result_json(writer.root(), file, result, is_page);
   return writer.take() + "\n";
 }
