@@ -9,6 +9,7 @@
 #include "quell/design/design.h"
 #include "quell/design/discharge_cases.h"
 #include "quell/hydraulics/jump.h"
+#include "quell/io/result_json.h"
 #include "quell/io/site_file.h"
 #include "quell/site/chute_flow.h"
 #include "quell/site/reservoir.h"
@@ -18,13 +19,14 @@ namespace {
 
 using namespace quell;
 
+constexpr const char* example_path = QUELL_ROOT "/examples/01-gravity-dam/site.toml";
 constexpr int discharges = 40;
 constexpr std::array<std::string_view, 3> type_ids{"type_1", "type_2", "type_3"};
 
 /// The first example with a fixed width and 40 discharges, whatever the file says: every run does the same work.
 const site::Site& example() {
   static const site::Site site = [] {
-    const auto file = io::read_site_file(QUELL_ROOT "/examples/01-gravity-dam/site.toml");
+    const auto file = io::read_site_file(example_path);
     if (!file.good()) std::abort();
     site::Site read = file.site;
     read.basin.width_is_free = false;
@@ -85,13 +87,18 @@ void chute_flow(benchmark::State& state) {
 }
 BENCHMARK(chute_flow)->Arg(20)->Arg(200)->Arg(1000);
 
-/// 40 discharges, 3 tailwater cases, 3 types: apron levels, structures, findings. Items are cases.
-void whole_design(benchmark::State& state) {
+std::array<const dissipators::Dissipator*, type_ids.size()> three_types() {
   std::array<const dissipators::Dissipator*, type_ids.size()> types{};
   for (std::size_t i = 0; i < types.size(); ++i) {
     types[i] = dissipators::find_dissipator(type_ids[i]);
     if (types[i] == nullptr) std::abort();
   }
+  return types;
+}
+
+/// 40 discharges, 3 tailwater cases, 3 types: apron levels, structures, findings. Items are cases.
+void whole_design(benchmark::State& state) {
+  const auto types = three_types();
   std::size_t cases = 0;
   for (auto _ : state) {
     const auto result = design::run_design(example(), {.types = types});
@@ -106,6 +113,22 @@ void whole_design(benchmark::State& state) {
   state.counters["cases"] = static_cast<double>(cases);
 }
 BENCHMARK(whole_design)->Unit(benchmark::kMillisecond);
+
+/// The same design with the moving water as text for the page: what `quell serve` adds to it.
+void page_json(benchmark::State& state) {
+  const auto types = three_types();
+  const auto result = design::run_design(example(), {.types = types, .with_moving_water = true});
+  const auto file = io::read_site_file(example_path);
+  if (!result) return state.SkipWithError("the example has no design");
+  std::size_t bytes = 0;
+  for (auto _ : state) {
+    const std::string text = io::design_json(file, *result, io::JsonLayout::page);
+    bytes = text.size();
+    benchmark::DoNotOptimize(bytes);
+  }
+  state.counters["bytes"] = static_cast<double>(bytes);
+}
+BENCHMARK(page_json)->Unit(benchmark::kMillisecond);
 
 /// Every type of the catalogue over 40 discharges and 3 tailwater cases, each with its level set and its findings; the argument
 /// says whether slab, walls, foundation, river and model are checked too, so that the difference of the two rows is their cost.
@@ -128,7 +151,7 @@ BENCHMARK(whole_catalogue)->ArgName("safety")->Arg(0)->Arg(1)->Unit(benchmark::k
 /// Tailwater, length and every element of one type for one flow whose toe state is known.
 void size_one_type(benchmark::State& state) {
   const auto& type = *dissipators::catalogue()[static_cast<std::size_t>(state.range(0))];
-  const auto site = example();
+  const auto& site = example();
   const auto setting = design::setting_of(site, 40.0);
   const auto flow = site::toe_flow(400.0, 40.0, 112.0, 112.0, 98.0);
   if (!flow) std::abort();

@@ -19,6 +19,15 @@ def without_sentences(value):
     return [without_sentences(one) for one in value] if isinstance(value, list) else value
 
 
+def in_nine_digits(value):
+    """The page has numbers to nine significant digits; the command line, all of them. Python's own rounding is the measure."""
+    if isinstance(value, dict):
+        return {key: in_nine_digits(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [in_nine_digits(one) for one in value]
+    return float(f"{value:.9g}") if isinstance(value, float) else value
+
+
 class Answers(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
@@ -114,12 +123,12 @@ class Answers(unittest.TestCase):
             for both in (answer["result"], expected):
                 del both["input"]["path"]
             levels = answer["result"].pop("levels")
-            self.assertEqual(levels["check_flood"], max(case["discharge"] for case in expected["cases"] if not case["gate_pattern"]))
+            self.assertEqual(levels["check_flood"], in_nine_digits(max(case["discharge"] for case in expected["cases"] if not case["gate_pattern"])))
             if answer["units"] == "US":
                 self.assertNotEqual(answer["result"]["options"], expected["options"])
                 self.assertIn("ft", answer["result"]["options"][0]["statement"])
                 answer["result"], expected = without_sentences(answer["result"]), without_sentences(expected)
-            self.assertEqual(answer["result"], expected)
+            self.assertEqual(answer["result"], in_nine_digits(expected))
 
     def test_design_with_the_moving_water(self):
         for example in (EXAMPLE, "05-gated-dam"):

@@ -1,302 +1,323 @@
 #include "quell/io/result_json.h"
 
 #include <cmath>
-#include <nlohmann/json.hpp>
 
 #include "quell/base/quantity_text.h"
+#include "quell/io/json_writer.h"
 #include "quell/io/safety_json.h"
 #include "quell/io/study_json.h"
 
 namespace quell::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-/// JSON has no infinity: a limit that does not exist is null.
-Json number(double value) {
-  return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-Json number_if(bool known, double value) {
-  return known ? number(value) : Json(nullptr);
-}
 /// Sentences of the engine hold their quantities as tokens; for tools they are SI, as everything in JSON.
-Json sentence(std::string_view text, UnitSystem units) {
-  return Json(with_units(text, units));
-}
-Json years(double return_period) {
-  return number_if(return_period > 0.0, return_period);
-}
-Json word(std::string_view text) {
-  return Json(std::string(text));
+std::string sentence(std::string_view text, UnitSystem units) {
+  return with_units(text, units);
 }
 
-/// Puts an object together straight away. The library's own lists in braces make a small array of each pair first, which costs
-/// most of the writing where there are thousands of them.
-Json object(std::initializer_list<std::pair<std::string_view, Json>> members) {
-  Json::object_t map;
-  map.reserve(members.size() + 1);  // one more may be added
-  for (const auto& [key, value] : members) map.emplace_back(std::string(key), value);
-  return Json(std::move(map));
+void echo_json(JsonPlace at, const EchoedInput& input) {
+  JsonObject json(at);
+  json.member("section", input.section);
+  json.member("key", input.key);
+  json.member("typed", input.typed);
+  json.member("is_default", input.is_default);
 }
 
-Json input_json(const SiteFile& file) {
-  Json keys = Json::array();
-  for (const EchoedInput& input : file.inputs)
-    keys.push_back(
-        Json{{"section", input.section}, {"key", input.key}, {"typed", input.typed}, {"is_default", input.is_default}});
-  return Json{{"path", file.path},
-              {"digest", file.digest},
-              {"project", file.site.project.name},
-              {"units", file.site.units == UnitSystem::si ? "SI" : "US customary"},
-              {"keys", keys}};
+void input_json(JsonPlace at, const SiteFile& file) {
+  JsonObject json(at);
+  json.member("path", file.path);
+  json.member("digest", file.digest);
+  json.member("project", file.site.project.name);
+  json.member("units", file.site.units == UnitSystem::si ? "SI" : "US customary");
+  json.list("keys", file.inputs, echo_json);
 }
 
-Json case_json(const design::DischargeCase& c) {
-  return Json{{"discharge", number(c.discharge)},
-              {"return_period", years(c.return_period)},
-              {"reservoir_level", number(c.reservoir_level)},
-              {"crest_head", number(c.crest_head)},
-              {"width", number(c.width)},
-              {"gate_pattern", c.gate_pattern.empty() ? Json(nullptr) : Json(c.gate_pattern)},
-              {"gate_opening", number_if(c.gate_opening > 0.0, c.gate_opening)},
-              {"bay_discharge", number_if(c.bay_discharge > 0.0, c.bay_discharge)},
-              {"origin", c.origin},
-              {"is_check", c.is_check},
-              {"river_discharge", Json{{"low", number(c.river_discharge[0])},
-                                       {"expected", number(c.river_discharge[1])},
-                                       {"high", number(c.river_discharge[2])}}},
-              {"tailwater", Json{{"low", number(c.tailwater_level[0])},
-                                 {"expected", number(c.tailwater_level[1])},
-                                 {"high", number(c.tailwater_level[2])}}}};
+void by_tailwater_json(JsonPlace at, const std::array<double, 3>& values) {
+  JsonObject json(at);
+  for (const auto tailwater_case : site::tailwater_cases)
+    json.member(site::name_of(tailwater_case), values[site::index_of(tailwater_case)]);
 }
 
-Json case_result_json(const design::CaseResult& c) {
-  return object({{"discharge", number(c.discharge)},
-                 {"tailwater_case", word(site::name_of(c.tailwater_case))},
-                 {"unit_discharge", number(c.toe.unit_discharge)},
-                 {"energy_head", number(c.toe.energy_head)},
-                 {"y1", number(c.toe.y1)},
-                 {"V1", number(c.toe.V1)},
-                 {"F1", number(c.toe.F1)},
-                 {"y2", number(c.toe.y2)},
-                 {"energy_loss", number(c.energy_loss)},
-                 {"jump_length", number(c.jump_length)},
-                 {"shortest_length", number_if(c.shortest_length > 0.0, c.shortest_length)},
-                 {"longest_length", number_if(c.longest_length > 0.0, c.longest_length)},
-                 {"roller_length", number(c.roller_length)},
-                 {"sweep_out_depth", number(c.need.sweep_out)},
-                 {"best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest)},
-                 {"largest_depth", number_if(c.need.largest < no_limit, c.need.largest)},
-                 {"required_depth", number(c.required_depth)},
-                 {"available_depth", number(c.available_depth)},
-                 {"margin", number(c.margin)},
-                 {"jump", word(design::name_of(c.jump))},
-                 {"front_station", number(c.position.front)},
-                 {"front_height", number(c.position.z1)},
-                 {"front_held", c.position.held},
-                 {"submergence", number(c.submergence)},
-                 {"sweep_out_reserve", number(c.sweep_out_reserve)},
-                 {"sweep_out_discharge", number_if(c.sweep_out_discharge > 0.0, c.sweep_out_discharge)}});
+void case_json(JsonPlace at, const design::DischargeCase& c) {
+  JsonObject json(at);
+  json.member("discharge", c.discharge);
+  json.member("return_period", above_zero(c.return_period));
+  json.member("reservoir_level", c.reservoir_level);
+  json.member("crest_head", c.crest_head);
+  json.member("width", c.width);
+  json.text_or_null("gate_pattern", c.gate_pattern);
+  json.member("gate_opening", above_zero(c.gate_opening));
+  json.member("bay_discharge", above_zero(c.bay_discharge));
+  json.member("origin", c.origin);
+  json.member("is_check", c.is_check);
+  by_tailwater_json(json.member("river_discharge"), c.river_discharge);
+  by_tailwater_json(json.member("tailwater"), c.tailwater_level);
 }
 
-Json governing_json(const design::Option& option) {
+void case_result_json(JsonPlace at, const design::CaseResult& c, std::string_view gate_pattern) {
+  JsonObject json(at);
+  json.member("discharge", c.discharge);
+  json.member("tailwater_case", site::name_of(c.tailwater_case));
+  json.member("unit_discharge", c.toe.unit_discharge);
+  json.member("energy_head", c.toe.energy_head);
+  json.member("y1", c.toe.y1);
+  json.member("V1", c.toe.V1);
+  json.member("F1", c.toe.F1);
+  json.member("y2", c.toe.y2);
+  json.member("energy_loss", c.energy_loss);
+  json.member("jump_length", c.jump_length);
+  json.member("shortest_length", above_zero(c.shortest_length));
+  json.member("longest_length", above_zero(c.longest_length));
+  json.member("roller_length", c.roller_length);
+  json.member("sweep_out_depth", c.need.sweep_out);
+  json.member("best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest));
+  json.member("largest_depth", number_if(c.need.largest < no_limit, c.need.largest));
+  json.member("required_depth", c.required_depth);
+  json.member("available_depth", c.available_depth);
+  json.member("margin", c.margin);
+  json.member("jump", design::name_of(c.jump));
+  json.member("front_station", c.position.front);
+  json.member("front_height", c.position.z1);
+  json.member("front_held", c.position.held);
+  json.member("submergence", c.submergence);
+  json.member("sweep_out_reserve", c.sweep_out_reserve);
+  json.member("sweep_out_discharge", above_zero(c.sweep_out_discharge));
+  json.text_or_null("gate_pattern", gate_pattern);
+}
+
+/// Discharge by discharge, then gate pattern by gate pattern: three results of each, by tailwater case.
+void case_results_json(JsonPlace at, const design::DesignResult& result, const design::Option& option) {
+  JsonArray list(at);
+  if (!option.sized) return;
+  for (const design::CaseResult& c : option.cases) case_result_json(list.item(), c, "");
+  for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
+    case_result_json(list.item(), option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern);
+}
+
+void governing_json(JsonPlace at, const design::Option& option) {
   const design::Governing& g = option.governing;
   const bool known = option.sized;
-  return Json{{"discharge", number_if(known, g.discharge)},
-              {"gate_pattern", g.gate_pattern.empty() ? Json(nullptr) : Json(g.gate_pattern)},
-              {"tailwater_case", known ? word(site::name_of(g.tailwater_case)) : Json(nullptr)},
-              {"margin", number_if(known, g.margin)},
-              {"tailwater_level", number_if(known, g.tailwater_level)},
-              {"required_depth", number_if(known, g.required_depth)},
-              {"available_depth", number_if(known, g.available_depth)},
-              {"y1", number_if(known, g.toe.y1)},
-              {"V1", number_if(known, g.toe.V1)},
-              {"F1", number_if(known, g.toe.F1)},
-              {"y2", number_if(known, g.toe.y2)}};
+  JsonObject json(at);
+  json.member("discharge", number_if(known, g.discharge));
+  json.text_or_null("gate_pattern", g.gate_pattern);
+  json.text_or_null("tailwater_case", known ? site::name_of(g.tailwater_case) : "");
+  json.member("margin", number_if(known, g.margin));
+  json.member("tailwater_level", number_if(known, g.tailwater_level));
+  json.member("required_depth", number_if(known, g.required_depth));
+  json.member("available_depth", number_if(known, g.available_depth));
+  json.member("y1", number_if(known, g.toe.y1));
+  json.member("V1", number_if(known, g.toe.V1));
+  json.member("F1", number_if(known, g.toe.F1));
+  json.member("y2", number_if(known, g.toe.y2));
 }
 
-Json element_json(const dissipators::Element& e, UnitSystem units) {
-  Json profile = Json::array();
-  for (const dissipators::SectionPoint& point : e.profile)
-    profile.push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
-  return Json{{"kind", word(e.kind)},
-              {"name", word(e.name)},
-              {"count", e.count},
-              {"height", number(e.height)},
-              {"width", number(e.width)},
-              {"spacing", number(e.spacing)},
-              {"wall_clearance", number(e.wall_clearance)},
-              {"length", number(e.length)},
-              {"station", number(e.station)},
-              {"profile", profile},
-              {"across", number(e.across)},
-              {"rows", e.rows},
-              {"row_step", number_if(e.rows > 1, e.row_step)},
-              {"row_drop", number_if(e.rows > 1, e.row_drop)},
-              {"remark", sentence(e.remark, units)}};
+void point_json(JsonPlace at, const dissipators::SectionPoint& point) {
+  JsonObject json(at);
+  json.member("x", point.x);
+  json.member("z", point.z);
 }
 
-Json load_json(const dissipators::Load& load, UnitSystem units) {
-  return Json{{"kind", word(load.kind)},
-              {"name", word(load.name)},
-              {"value", number(load.value)},
-              {"unit", coherent_symbol(load.dimension)},
-              {"remark", sentence(load.remark, units)}};
+void element_json(JsonPlace at, const dissipators::Element& e, UnitSystem units) {
+  JsonObject json(at);
+  json.member("kind", e.kind);
+  json.member("name", e.name);
+  json.member("count", e.count);
+  json.member("height", e.height);
+  json.member("width", e.width);
+  json.member("spacing", e.spacing);
+  json.member("wall_clearance", e.wall_clearance);
+  json.member("length", e.length);
+  json.member("station", e.station);
+  json.list("profile", e.profile, point_json);
+  json.member("across", e.across);
+  json.member("rows", e.rows);
+  json.member("row_step", number_if(e.rows > 1, e.row_step));
+  json.member("row_drop", number_if(e.rows > 1, e.row_drop));
+  json.member("remark", sentence(e.remark, units));
 }
 
-Json words_json(std::span<const std::string_view> list) {
-  Json json = Json::array();
-  for (const std::string_view words : list) json.push_back(word(words));
-  return json;
+void load_json(JsonPlace at, const dissipators::Load& load, UnitSystem units) {
+  JsonObject json(at);
+  json.member("kind", load.kind);
+  json.member("name", load.name);
+  json.member("value", load.value);
+  json.member("unit", coherent_symbol(load.dimension));
+  json.member("remark", sentence(load.remark, units));
 }
 
-Json finding_json(const Finding& f, UnitSystem units) {
+std::string_view sense_name(LimitSense sense) {
+  switch (sense) {
+    case LimitSense::at_least: return "at_least";
+    case LimitSense::at_most: return "at_most";
+    case LimitSense::note: break;
+  }
+  return "note";
+}
+
+void acceptance_json(JsonPlace at, const Finding& f) {
+  if (f.accepted_by.empty()) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("by", f.accepted_by);
+  json.member("reason", f.accepted_because);
+}
+
+void finding_json(JsonPlace at, const Finding& f, UnitSystem units) {
   const bool has_limit = f.sense != LimitSense::note;
-  const std::string_view sense = f.sense == LimitSense::at_least  ? "at_least"
-                                 : f.sense == LimitSense::at_most ? "at_most"
-                                                                  : "note";
-  return Json{
-      {"id", f.id},
-      {"status", word(name_of(f.status))},
-      {"title", sentence(f.title, units)},
-      {"value", number_if(has_limit, f.value)},
-      {"limit", number_if(has_limit, f.limit)},
-      {"sense", word(sense)},
-      {"unit", coherent_symbol(f.dimension)},
-      {"is_count", f.is_count},
-      {"source", f.source},
-      {"place", f.place},
-      {"provenance", word(name_of(f.provenance))},
-      {"method", f.method.method == nullptr ? Json(nullptr) : word(f.method.method->id)},
-      {"key", f.key.empty() ? Json(nullptr) : word(f.key)},
-      {"text", sentence(f.text, units)},
-      {"advice", sentence(f.advice, units)},
-      {"accepted", f.accepted_by.empty() ? Json(nullptr) : Json{{"by", f.accepted_by}, {"reason", f.accepted_because}}}};
+  JsonObject json(at);
+  json.member("id", f.id);
+  json.member("status", name_of(f.status));
+  json.member("title", sentence(f.title, units));
+  json.member("value", number_if(has_limit, f.value));
+  json.member("limit", number_if(has_limit, f.limit));
+  json.member("sense", sense_name(f.sense));
+  json.member("unit", coherent_symbol(f.dimension));
+  json.member("is_count", f.is_count);
+  json.member("source", f.source);
+  json.member("place", f.place);
+  json.member("provenance", name_of(f.provenance));
+  json.text_or_null("method", f.method.method == nullptr ? std::string_view() : f.method.method->id);
+  json.text_or_null("key", f.key);
+  json.member("text", sentence(f.text, units));
+  json.member("advice", sentence(f.advice, units));
+  acceptance_json(json.member("accepted"), f);
 }
 
-Json quantities_json(const design::Option& option) {
+void quantities_json(JsonPlace at, const design::Option& option) {
   const design::Quantities& q = option.quantities;
   const bool known = option.sized;
-  return Json{{"concrete", number_if(known, q.concrete)},
-              {"slab_concrete", number_if(known, q.slab_concrete)},
-              {"wall_concrete", number_if(known, q.wall_concrete)},
-              {"element_concrete", number_if(known, q.element_concrete)},
-              {"slab_thickness", number_if(known, q.slab_thickness)},
-              {"wall_thickness", number_if(known, q.wall_thickness)},
-              {"riprap", number_if(known, q.riprap)}};
-}
-
-/// One discharge or gate pattern of an option: three results, by tailwater case.
-Json case_results_json(const design::CaseResult& c, const std::string& gate_pattern) {
-  Json json = case_result_json(c);
-  json["gate_pattern"] = gate_pattern.empty() ? Json(nullptr) : Json(gate_pattern);
-  return json;
+  JsonObject json(at);
+  json.member("concrete", number_if(known, q.concrete));
+  json.member("slab_concrete", number_if(known, q.slab_concrete));
+  json.member("wall_concrete", number_if(known, q.wall_concrete));
+  json.member("element_concrete", number_if(known, q.element_concrete));
+  json.member("slab_thickness", number_if(known, q.slab_thickness));
+  json.member("wall_thickness", number_if(known, q.wall_thickness));
+  json.member("riprap", number_if(known, q.riprap));
 }
 
 /// To the millimetre: it is drawn, not read.
-Json drawn(double value) {
-  return number(std::round(value * 1000.0) / 1000.0);
+double drawn(double value) {
+  return std::round(value * 1000.0) / 1000.0;
 }
 
-Json chute_json(const std::vector<site::ChutePoint>& chute) {
-  Json rows = Json::array();
-  for (const site::ChutePoint& p : chute)
-    rows.push_back(Json::array({drawn(p.station), drawn(p.bed_level), drawn(p.station + p.depth * std::sin(p.slope_angle)),
-                                drawn(p.bed_level + p.depth * std::cos(p.slope_angle)), drawn(p.energy_level)}));
-  return rows;
+void chute_row_json(JsonPlace at, const site::ChutePoint& p) {
+  at.put({drawn(p.station), drawn(p.bed_level), drawn(p.station + p.depth * std::sin(p.slope_angle)),
+          drawn(p.bed_level + p.depth * std::cos(p.slope_angle)), drawn(p.energy_level)});
 }
 
-Json moving_water_json(const design::Option& option) {
-  Json crest = Json::array(), discharges = Json::array();
-  for (const site::OutlinePoint& p : option.crest_outline) crest.push_back(Json::array({drawn(p.station), drawn(p.level)}));
-  for (const design::MovingWater& water : option.moving_water) {
-    Json jump = Json::object();
-    for (const auto tailwater_case : site::tailwater_cases) {
-      Json& depths = jump[std::string(site::name_of(tailwater_case))] = Json::array();
-      for (const double depth : water.jump[site::index_of(tailwater_case)]) depths.push_back(drawn(depth));
-    }
-    discharges.push_back(
-        object({{"discharge", number(water.discharge)}, {"chute", chute_json(water.chute)}, {"jump", std::move(jump)}}));
-  }
-  return object({{"crest", std::move(crest)}, {"discharges", std::move(discharges)}});
+void jump_json(JsonPlace at, const design::MovingWater& water) {
+  JsonObject json(at);
+  for (const auto tailwater_case : site::tailwater_cases)
+    json.list(site::name_of(tailwater_case), water.jump[site::index_of(tailwater_case)],
+              [](JsonPlace place, double depth) { place.put(drawn(depth)); });
 }
 
-Json levels_json(const site::Site& site) {
-  return object({{"crest", number(site.crest.crest_level)},
-                 {"approach_floor", number(site.crest.crest_level - site.crest.approach_depth)},
-                 {"river_bed", number(site.river.bed_level)},
-                 {"ground", number_if(site.ground.has_level, site.ground.ground_level)},
-                 {"design_flood", number(site.discharges.design_flood)},
-                 {"check_flood", number(site.discharges.check_flood)}});
+void moving_water_json(JsonPlace at, const design::MovingWater& water) {
+  JsonObject json(at);
+  json.member("discharge", water.discharge);
+  json.list("chute", water.chute, chute_row_json);
+  jump_json(json.member("jump"), water);
 }
 
-Json option_json(const design::DesignResult& result, const design::Option& option, UnitSystem units) {
-  const bool known = option.sized;
+void water_json(JsonPlace at, const design::Option& option) {
+  JsonObject json(at);
+  json.list("crest", option.crest_outline,
+            [](JsonPlace place, const site::OutlinePoint& p) { place.put({drawn(p.station), drawn(p.level)}); });
+  json.list("discharges", option.moving_water, moving_water_json);
+}
+
+void levels_json(JsonPlace at, const site::Site& site) {
+  JsonObject json(at);
+  json.member("crest", site.crest.crest_level);
+  json.member("approach_floor", site.crest.crest_level - site.crest.approach_depth);
+  json.member("river_bed", site.river.bed_level);
+  json.member("ground", number_if(site.ground.has_level, site.ground.ground_level));
+  json.member("design_flood", site.discharges.design_flood);
+  json.member("check_flood", site.discharges.check_flood);
+}
+
+/// Where the type could not be sized, its lists are empty and its numbers null; findings always hold.
+void option_json(JsonPlace at, const design::DesignResult& result, const design::Option& option, UnitSystem units) {
   const dissipators::TypeRecord& type = option.type->record();
-  Json json{{"type", word(type.id)},
-            {"name", word(type.name)},
-            {"action", word(dissipators::name_of(type.action))},
-            {"sized", known},
-            {"applicable", option.applicable},
-            {"statement", sentence(option.statement, units)},
-            {"apron_level", number_if(known, option.apron_level)},
-            {"width", number_if(known, option.width)},
-            {"length", number_if(known, option.length)},
-            {"required_length", number_if(known && option.structure.required_length > 0.0, option.structure.required_length)},
-            {"wall_height", number_if(known, option.wall_height)},
-            {"wall_top_level", number_if(known, option.wall_top_level)},
-            {"end_sill_level", number_if(known, option.end_sill_level)},
-            {"end_sill_height", number_if(known, option.structure.end_sill_height)},
-            {"freeboard", number_if(known, option.structure.freeboard)},
-            {"invert_radius", number_if(known, option.structure.invert_radius)},
-            {"chute_end_station", number_if(known, option.chute_end_station)},
-            {"end_width", number_if(known, option.structure.end_width)},
-            {"floor", Json::array()},
-            {"loads", Json::array()},
-            {"approach", words_json(type.approach)},
-            {"failure_modes", words_json(type.failure_modes)},
-            {"model_required_for", sentence(type.model, units)},
-            {"withheld", type.withheld.empty() ? Json(nullptr) : sentence(type.withheld, units)},
-            {"governing", governing_json(option)},
-            {"cases", Json::array()},
-            {"elements", Json::array()},
-            {"findings", Json::array()},
-            {"quantities", quantities_json(option)},
-            {"safety", safety_json(option.safety)}};
-  if (known) {
-    for (const design::CaseResult& c : option.cases) json["cases"].push_back(case_results_json(c, ""));
-    for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
-      json["cases"].push_back(
-          case_results_json(option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern));
-    for (const dissipators::SectionPoint& point : option.structure.floor)
-      json["floor"].push_back(Json{{"x", number(point.x)}, {"z", number(point.z)}});
-    for (const dissipators::Load& load : option.structure.loads) json["loads"].push_back(load_json(load, units));
-    for (const dissipators::Element& e : option.structure.elements) json["elements"].push_back(element_json(e, units));
-  }
-  if (!option.moving_water.empty()) json["water"] = moving_water_json(option);
-  for (const Finding& f : option.findings) json["findings"].push_back(finding_json(f, units));
-  return json;
+  const dissipators::Structure none{};
+  const dissipators::Structure& structure = option.sized ? option.structure : none;
+  const auto known = [&](double value) { return number_if(option.sized, value); };
+  JsonObject json(at);
+  json.member("type", type.id);
+  json.member("name", type.name);
+  json.member("action", dissipators::name_of(type.action));
+  json.member("sized", option.sized);
+  json.member("applicable", option.applicable);
+  json.member("statement", sentence(option.statement, units));
+  json.member("apron_level", known(option.apron_level));
+  json.member("width", known(option.width));
+  json.member("length", known(option.length));
+  json.member("required_length", above_zero(structure.required_length));
+  json.member("wall_height", known(option.wall_height));
+  json.member("wall_top_level", known(option.wall_top_level));
+  json.member("end_sill_level", known(option.end_sill_level));
+  json.member("end_sill_height", known(structure.end_sill_height));
+  json.member("freeboard", known(structure.freeboard));
+  json.member("invert_radius", known(structure.invert_radius));
+  json.member("chute_end_station", known(option.chute_end_station));
+  json.member("end_width", known(structure.end_width));
+  json.list("floor", structure.floor, point_json);
+  json.list("loads", structure.loads, load_json, units);
+  json.list("approach", type.approach);
+  json.list("failure_modes", type.failure_modes);
+  json.member("model_required_for", sentence(type.model, units));
+  json.text_or_null("withheld", sentence(type.withheld, units));
+  governing_json(json.member("governing"), option);
+  case_results_json(json.member("cases"), result, option);
+  json.list("elements", structure.elements, element_json, units);
+  json.list("findings", option.findings, finding_json, units);
+  quantities_json(json.member("quantities"), option);
+  safety_json(json.member("safety"), option.safety);
+  if (!option.moving_water.empty()) water_json(json.member("water"), option);
+}
+
+void cases_json(JsonPlace at, const design::DesignResult& result) {
+  JsonArray list(at);
+  for (const design::DischargeCase& c : result.cases) case_json(list.item(), c);
+  for (const design::DischargeCase& c : result.pattern_cases) case_json(list.item(), c);
+}
+
+void program_json(JsonPlace at) {
+  JsonObject json(at);
+  json.member("name", "quell");
+  json.member("version", QUELL_VERSION);
+}
+
+std::string_view chosen_type(const design::DesignResult& result) {
+  if (result.chosen < 0) return {};
+  return result.options[static_cast<std::size_t>(result.chosen)].type->record().id;
+}
+
+void result_json(JsonPlace at, const SiteFile& file, const design::DesignResult& result, bool is_page) {
+  const UnitSystem units = is_page ? file.site.units : UnitSystem::si;
+  JsonObject json(at);
+  program_json(json.member("program"));
+  input_json(json.member("input"), file);
+  study_json(json.member("site"), result.resolved);
+  cases_json(json.member("cases"), result);
+  json.list("options", result.options,
+            [&](JsonPlace place, const design::Option& option) { option_json(place, result, option, units); });
+  json.text_or_null("chosen", chosen_type(result));
+  json.member("choice_reason", sentence(result.choice_reason, units));
+  json.member("all_requirements_met", result.all_requirements_met);
+  if (is_page) levels_json(json.member("levels"), result.resolved.site);
 }
 
 }  // namespace
 
 std::string design_json(const SiteFile& file, const design::DesignResult& result, JsonLayout layout) {
   const bool is_page = layout == JsonLayout::page;
-  const UnitSystem units = is_page ? file.site.units : UnitSystem::si;
-  Json json{{"program", Json{{"name", "quell"}, {"version", QUELL_VERSION}}},
-            {"input", input_json(file)},
-            {"site", study_json(result.resolved)},
-            {"cases", Json::array()},
-            {"options", Json::array()},
-            {"chosen", nullptr},
-            {"choice_reason", sentence(result.choice_reason, units)},
-            {"all_requirements_met", result.all_requirements_met}};
-  for (const design::DischargeCase& c : result.cases) json["cases"].push_back(case_json(c));
-  for (const design::DischargeCase& c : result.pattern_cases) json["cases"].push_back(case_json(c));
-  for (const design::Option& option : result.options) json["options"].push_back(option_json(result, option, units));
-  if (result.chosen >= 0) json["chosen"] = word(result.options[static_cast<std::size_t>(result.chosen)].type->record().id);
-  if (is_page) json["levels"] = levels_json(result.resolved.site);
-  return json.dump(is_page ? -1 : 1, ' ', false, Json::error_handler_t::replace) + "\n";
+  constexpr std::size_t size_of_option = 300'000;  // about
+  const std::size_t size = result.options.size() * size_of_option;
+  JsonWriter writer = is_page ? JsonWriter(JsonStyle::compact, JsonNumbers::nine_digits, size)
+                              : JsonWriter(JsonStyle::lines, JsonNumbers::exact, size);
+  result_json(writer.root(), file, result, is_page);
+  return writer.take() + "\n";
 }
 
 }  // namespace quell::io

@@ -1,252 +1,282 @@
 #include "quell/io/safety_json.h"
 
-#include <cmath>
-#include <nlohmann/json.hpp>
+#include <span>
 
 #include "quell/base/quantity_text.h"
 
 namespace quell::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json panel_json(const checks::SlabPanel& panel) {
-  return Json{{"from", panel.from},
-              {"to", panel.to},
-              {"discharge", panel.discharge},
-              {"depth", panel.depth},
-              {"pressure_range", panel.pressure_range},
-              {"uplift_drains_working", panel.uplift_working},
-              {"uplift_drains_failed", panel.uplift_failed},
-              {"pulse_sealed", panel.dynamic_sealed},
-              {"pulse_open", panel.dynamic_open},
-              {"pulse_one_joint", panel.dynamic_failed},
-              {"thickness_drains_working", panel.thickness_working},
-              {"thickness_drains_failed", panel.thickness_failed},
-              {"thickness_joints_open", panel.thickness_open},
-              {"thickness_one_joint", panel.thickness_one},
-              {"thickness_empty", panel.thickness_empty},
-              {"net_pressure", panel.net_pressure},
-              {"bars", panel.bars},
-              {"bar_force", panel.bar_force},
-              {"bar_use", panel.bar_use},
-              {"bar_use_joints_sealed", panel.use_sealed},
-              {"bar_use_joints_open", panel.use_open},
-              {"bar_use_one_joint", panel.use_failed},
-              {"bar_length", panel.bar_length}};
+void panel_json(JsonPlace at, const checks::SlabPanel& panel) {
+  JsonObject json(at);
+  json.member("from", panel.from);
+  json.member("to", panel.to);
+  json.member("discharge", panel.discharge);
+  json.member("depth", panel.depth);
+  json.member("pressure_range", panel.pressure_range);
+  json.member("uplift_drains_working", panel.uplift_working);
+  json.member("uplift_drains_failed", panel.uplift_failed);
+  json.member("pulse_sealed", panel.dynamic_sealed);
+  json.member("pulse_open", panel.dynamic_open);
+  json.member("pulse_one_joint", panel.dynamic_failed);
+  json.member("thickness_drains_working", panel.thickness_working);
+  json.member("thickness_drains_failed", panel.thickness_failed);
+  json.member("thickness_joints_open", panel.thickness_open);
+  json.member("thickness_one_joint", panel.thickness_one);
+  json.member("thickness_empty", panel.thickness_empty);
+  json.member("net_pressure", panel.net_pressure);
+  json.member("bars", panel.bars);
+  json.member("bar_force", panel.bar_force);
+  json.member("bar_use", panel.bar_use);
+  json.member("bar_use_joints_sealed", panel.use_sealed);
+  json.member("bar_use_joints_open", panel.use_open);
+  json.member("bar_use_one_joint", panel.use_failed);
+  json.member("bar_length", panel.bar_length);
 }
 
-/// A factor is null where nothing drives the wall that way, the bearing where the force leaves the base.
-Json wall_case_json(const checks::WallLoadCase& load) {
-  const auto finite = [](double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); };
-  return Json{{"case", load.id},
-              {"name", load.name},
-              {"direction", load.is_inward ? "inward" : "outward"},
-              {"discharge", load.discharge},
-              {"outside", load.outside},
-              {"inside", load.inside},
-              {"pulse", load.pulse},
-              {"force", load.force},
-              {"moment", load.moment},
-              {"overturning", finite(load.overturning)},
-              {"overturning_needed", load.overturning_needed},
-              {"sliding", finite(load.sliding)},
-              {"sliding_needed", load.sliding_needed},
-              {"largest_bearing", load.leaves_base ? Json(nullptr) : Json(load.largest_bearing)}};
+/// A factor is null where nothing drives the wall that way and it is infinite, the bearing where the force leaves the base.
+void wall_case_json(JsonPlace at, const checks::WallLoadCase& load) {
+  JsonObject json(at);
+  json.member("case", load.id);
+  json.member("name", load.name);
+  json.member("direction", load.is_inward ? "inward" : "outward");
+  json.member("discharge", load.discharge);
+  json.member("outside", load.outside);
+  json.member("inside", load.inside);
+  json.member("pulse", load.pulse);
+  json.member("force", load.force);
+  json.member("moment", load.moment);
+  json.member("overturning", load.overturning);
+  json.member("overturning_needed", load.overturning_needed);
+  json.member("sliding", load.sliding);
+  json.member("sliding_needed", load.sliding_needed);
+  json.member("largest_bearing", number_if(!load.leaves_base, load.largest_bearing));
 }
 
-Json wall_json(const checks::WallCheck& wall) {
-  Json json{{"height", wall.height},
-            {"thickness", wall.thickness},
-            {"base", wall.base},
-            {"fluctuation", wall.fluctuation},
-            {"cases", Json::array()}};
-  for (const auto& load : wall.cases) json["cases"].push_back(wall_case_json(load));
-  return json;
+void wall_json(JsonPlace at, const checks::WallCheck& wall) {
+  if (wall.cases.empty()) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("height", wall.height);
+  json.member("thickness", wall.thickness);
+  json.member("base", wall.base);
+  json.member("fluctuation", wall.fluctuation);
+  json.list("cases", wall.cases, wall_case_json);
 }
 
-Json vibration_json(const checks::Vibration& vibration) {
-  const auto judged = [](double value) { return value > 0.0 ? Json(value) : Json(nullptr); };
-  return Json{{"jump", judged(vibration.jump)}, {"wall", judged(vibration.wall)}, {"panel", judged(vibration.panel)}};
+void force_json(JsonPlace at, const checks::ElementForce& force) {
+  JsonObject json(at);
+  json.member("element", force.kind);
+  json.member("name", force.name);
+  json.member("mean", force.mean);
+  json.member("peak", force.peak);
 }
 
-Json invert_json(const checks::InvertCurve& curve) {
-  return Json{{"radius", curve.radius}, {"discharge", curve.discharge}, {"pressure", curve.pressure}, {"added", curve.added}};
+void vibration_json(JsonPlace at, const checks::Vibration& vibration) {
+  JsonObject json(at);
+  json.member("jump", above_zero(vibration.jump));
+  json.member("wall", above_zero(vibration.wall));
+  json.member("panel", above_zero(vibration.panel));
 }
 
-Json river_json(const checks::RiverProtection& river) {
-  if (!(river.stone > 0.0)) return nullptr;
-  return Json{{"discharge", river.discharge},
-              {"tailwater_case", std::string(site::name_of(river.tailwater_case))},
-              {"mean_velocity", river.mean_velocity},
-              {"bed_velocity", river.bed_velocity},
-              {"stone_em25", river.stone_em25},
-              {"stone_isbash_high", river.stone_isbash_high},
-              {"stone_isbash_low", river.stone_isbash_low},
-              {"stone_escarameia_may", river.stone_escarameia_may},
-              {"stone_maynord_30", river.stone_maynord_30},
-              {"stone", river.stone},
-              {"thickness", river.thickness},
-              {"length", river.length},
-              {"volume", river.volume}};
+void invert_json(JsonPlace at, const checks::InvertCurve& curve) {
+  if (!(curve.radius > 0.0)) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("radius", curve.radius);
+  json.member("discharge", curve.discharge);
+  json.member("pressure", curve.pressure);
+  json.member("added", curve.added);
 }
 
-Json scour_json(const checks::BedScour& scour) {
-  if (!scour.known) return nullptr;
-  return Json{{"working", scour.working},
-              {"swept_out_least", scour.swept_out_least},
-              {"swept_out_most", scour.swept_out},
-              {"after_a_day", scour.grown},
-              {"critical_velocity", scour.critical_velocity}};
+void seepage_json(JsonPlace at, const checks::Seepage& seepage, const checks::EndCutoff& cutoff) {
+  const auto on_soil = [&](double value) { return number_if(seepage.on_soil, value); };
+  JsonObject json(at);
+  json.member("head", seepage.head);
+  json.member("creep_ratio", on_soil(seepage.creep_ratio));
+  json.member("creep_needed", on_soil(seepage.creep_needed));
+  json.member("bligh_ratio", on_soil(seepage.bligh_ratio));
+  json.member("bligh_needed", above_zero(seepage.bligh_needed));
+  json.member("toe_head", on_soil(seepage.toe_head));
+  json.member("toe_thickness", on_soil(seepage.toe_thickness));
+  json.member("cutoff_depth", cutoff.depth);
 }
 
-Json band_json(const hydraulics::SizeBand& band) {
-  return Json{{"least", band.least}, {"most", band.most}};
+void uplift_json(JsonPlace at, const checks::UpliftPoint& point) {
+  JsonObject json(at);
+  json.member("cutoff", point.cutoff);
+  json.member("point", std::string_view(&point.point, 1));
+  json.member("distance", point.distance);
+  json.member("khosla_alone", point.alone);
+  json.member("for_thickness", point.thickness);
+  json.member("for_interference", point.interference);
+  json.member("for_slope", point.slope);
+  json.member("khosla", point.khosla);
+  json.member("lane", point.lane);
+  json.member("bligh", point.bligh);
 }
 
-Json layer_json(const checks::FilterLayer& layer) {
-  return Json{{"D15", band_json(layer.band.D15)},
-              {"D50", band_json(layer.band.D50)},
-              {"D85", band_json(layer.band.D85)},
-              {"thickness", layer.thickness},
-              {"volume", layer.volume > 0.0 ? Json(layer.volume) : Json(nullptr)}};
+void river_json(JsonPlace at, const checks::RiverProtection& river) {
+  if (!(river.stone > 0.0)) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("discharge", river.discharge);
+  json.member("tailwater_case", site::name_of(river.tailwater_case));
+  json.member("mean_velocity", river.mean_velocity);
+  json.member("bed_velocity", river.bed_velocity);
+  json.member("stone_em25", river.stone_em25);
+  json.member("stone_isbash_high", river.stone_isbash_high);
+  json.member("stone_isbash_low", river.stone_isbash_low);
+  json.member("stone_escarameia_may", river.stone_escarameia_may);
+  json.member("stone_maynord_30", river.stone_maynord_30);
+  json.member("stone", river.stone);
+  json.member("thickness", river.thickness);
+  json.member("length", river.length);
+  json.member("volume", river.volume);
 }
 
-Json layers_json(const checks::StoneLayers& layers) {
-  Json json{{"stone", nullptr},        {"bed", nullptr},    {"filter_closes", nullptr},
-            {"filter", Json::array()}, {"launch", nullptr}, {"drain", Json::array()}};
-  if (layers.stone.D50.least > 0.0)
-    json["stone"] = Json{{"D15", band_json(layers.stone.D15)},
-                         {"D50", band_json(layers.stone.D50)},
-                         {"D85", band_json(layers.stone.D85)},
-                         {"D100", band_json(layers.largest)}};
+void scour_json(JsonPlace at, const checks::BedScour& scour) {
+  if (!scour.known) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("working", scour.working);
+  json.member("swept_out_least", scour.swept_out_least);
+  json.member("swept_out_most", scour.swept_out);
+  json.member("after_a_day", scour.grown);
+  json.member("critical_velocity", scour.critical_velocity);
+}
+
+void band_json(JsonPlace at, const hydraulics::SizeBand& band) {
+  JsonObject json(at);
+  json.member("least", band.least);
+  json.member("most", band.most);
+}
+
+void layer_json(JsonPlace at, const checks::FilterLayer& layer) {
+  JsonObject json(at);
+  band_json(json.member("D15"), layer.band.D15);
+  band_json(json.member("D50"), layer.band.D50);
+  band_json(json.member("D85"), layer.band.D85);
+  json.member("thickness", layer.thickness);
+  json.member("volume", above_zero(layer.volume));
+}
+
+void stone_json(JsonPlace at, const checks::StoneLayers& layers) {
+  if (!(layers.stone.D50.least > 0.0)) return at.put(nullptr);
+  JsonObject json(at);
+  band_json(json.member("D15"), layers.stone.D15);
+  band_json(json.member("D50"), layers.stone.D50);
+  band_json(json.member("D85"), layers.stone.D85);
+  band_json(json.member("D100"), layers.largest);
+}
+
+void bed_json(JsonPlace at, const checks::StoneLayers& layers) {
+  if (!layers.bed_known) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("d15", layers.bed.d15);
+  json.member("d50", layers.bed.d50);
+  json.member("d85", layers.bed.d85);
+  json.member("is_derived", layers.bed_derived);
+  json.member("stone_over_d85", layers.stone_on_bed);
+}
+
+void launch_json(JsonPlace at, const checks::StoneLayers& layers) {
+  if (!(layers.launch_volume > 0.0)) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("scour", layers.launch_scour);
+  json.member("length", layers.launch_length);
+  json.member("thickness", layers.launch_thickness);
+  json.member("volume_per_width", layers.launch_volume);
+}
+
+void layers_json(JsonPlace at, const checks::StoneLayers& layers) {
+  JsonObject json(at);
+  stone_json(json.member("stone"), layers);
+  bed_json(json.member("bed"), layers);
   if (layers.bed_known) {
-    json["bed"] = Json{{"d15", layers.bed.d15},
-                       {"d50", layers.bed.d50},
-                       {"d85", layers.bed.d85},
-                       {"is_derived", layers.bed_derived},
-                       {"stone_over_d85", layers.stone_on_bed}};
-    json["filter_closes"] = layers.closes;
+    json.member("filter_closes", layers.closes);
+  } else {
+    json.member("filter_closes", nullptr);
   }
-  for (const auto& layer : layers.filter) json["filter"].push_back(layer_json(layer));
-  for (const auto& layer : layers.drain) json["drain"].push_back(layer_json(layer));
-  if (layers.launch_volume > 0.0)
-    json["launch"] = Json{{"scour", layers.launch_scour},
-                          {"length", layers.launch_length},
-                          {"thickness", layers.launch_thickness},
-                          {"volume_per_width", layers.launch_volume}};
-  return json;
+  json.list("filter", layers.filter, layer_json);
+  launch_json(json.member("launch"), layers);
+  json.list("drain", layers.drain, layer_json);
 }
 
-Json uplift_json(const checks::UpliftPoint& point) {
-  return Json{{"cutoff", std::string(point.cutoff)},
-              {"point", std::string(1, point.point)},
-              {"distance", point.distance},
-              {"khosla_alone", point.alone},
-              {"for_thickness", point.thickness},
-              {"for_interference", point.interference},
-              {"for_slope", point.slope},
-              {"khosla", point.khosla},
-              {"lane", point.lane},
-              {"bligh", point.bligh}};
+void run_json(JsonPlace at, const checks::ModelRun& run) {
+  const auto levels = [&](const std::array<double, 3>& values) { return std::span(values).first(run.one_tailwater ? 1 : 3); };
+  JsonObject json(at);
+  json.member("name", with_units(run.name, UnitSystem::si));
+  json.member("discharge", run.discharge);
+  json.list("tailwater_levels", levels(run.tailwater_level));
+  json.member("y1", run.y1);
+  json.member("V1", run.V1);
+  json.member("F1", run.F1);
+  json.member("model_discharge", run.model_discharge);
+  json.list("model_depths", levels(run.model_depth));
+  json.member("model_y1", run.model_y1);
+  json.member("model_V1", run.model_V1);
+  json.member("model_F1", run.model_F1);
+  json.member("reynolds", run.reynolds);
+  json.member("weber_root", run.weber_root);
+  json.member("measure", run.measure);
+  json.member("scale_effects", run.effects);
 }
 
-Json run_json(const checks::ModelRun& run) {
-  const auto three = [&](const std::array<double, 3>& values) {
-    Json list = Json::array();
-    for (std::size_t i = 0; i < (run.one_tailwater ? 1U : values.size()); ++i) list.push_back(values[i]);
-    return list;
-  };
-  return Json{{"name", with_units(run.name, UnitSystem::si)},
-              {"discharge", run.discharge},
-              {"tailwater_levels", three(run.tailwater_level)},
-              {"y1", run.y1},
-              {"V1", run.V1},
-              {"F1", run.F1},
-              {"model_discharge", run.model_discharge},
-              {"model_depths", three(run.model_depth)},
-              {"model_y1", run.model_y1},
-              {"model_V1", run.model_V1},
-              {"model_F1", run.model_F1},
-              {"reynolds", run.reynolds},
-              {"weber_root", run.weber_root},
-              {"measure", std::string(run.measure)},
-              {"scale_effects", run.effects}};
-}
-
-Json ranges_json(const checks::ModelAdvice& model) {
-  if (model.runs.empty()) return nullptr;
+void ranges_json(JsonPlace at, const checks::ModelAdvice& model) {
+  if (model.runs.empty()) return at.put(nullptr);
   const auto& ranges = model.ranges;
   const bool shakes = ranges.frequency > 0.0;
-  return Json{{"least_pressure", shakes ? Json(ranges.least_pressure) : Json(nullptr)},
-              {"largest_pressure", shakes ? Json(ranges.largest_pressure) : Json(nullptr)},
-              {"frequency", shakes ? Json(ranges.frequency) : Json(nullptr)},
-              {"least_discharge", ranges.least_discharge},
-              {"largest_discharge", ranges.largest_discharge},
-              {"deepest", ranges.deepest},
-              {"fastest", ranges.fastest}};
+  JsonObject json(at);
+  json.member("least_pressure", number_if(shakes, ranges.least_pressure));
+  json.member("largest_pressure", number_if(shakes, ranges.largest_pressure));
+  json.member("frequency", number_if(shakes, ranges.frequency));
+  json.member("least_discharge", ranges.least_discharge);
+  json.member("largest_discharge", ranges.largest_discharge);
+  json.member("deepest", ranges.deepest);
+  json.member("fastest", ranges.fastest);
 }
 
-Json model_json(const checks::ModelAdvice& model) {
-  Json runs = Json::array();
-  for (const auto& run : model.runs) runs.push_back(run_json(run));
-  return Json{{"required", model.required},
-              {"rule", with_units(model.rule, UnitSystem::si)},
-              {"runs", std::move(runs)},
-              {"ranges", ranges_json(model)},
-              {"least_scale", model.least_scale},
-              {"largest_scale", model.largest_scale},
-              {"scale", model.scale > 0.0 ? Json(model.scale) : Json(nullptr)},
-              {"is_section", model.is_section},
-              {"discharge", model.discharge},
-              {"depth", model.depth},
-              {"velocity", model.velocity},
-              {"reynolds", model.reynolds}};
+void model_json(JsonPlace at, const checks::ModelAdvice& model) {
+  JsonObject json(at);
+  json.member("required", model.required);
+  json.member("rule", with_units(model.rule, UnitSystem::si));
+  json.list("runs", model.runs, run_json);
+  ranges_json(json.member("ranges"), model);
+  json.member("least_scale", model.least_scale);
+  json.member("largest_scale", model.largest_scale);
+  json.member("scale", above_zero(model.scale));
+  json.member("is_section", model.is_section);
+  json.member("discharge", model.discharge);
+  json.member("depth", model.depth);
+  json.member("velocity", model.velocity);
+  json.member("reynolds", model.reynolds);
 }
 
-Json operation_json(const checks::OperationRow& row) {
-  return Json{{"pattern", row.pattern},
-              {"reservoir_level", row.reservoir_level},
-              {"discharge", row.discharge},
-              {"tailwater_needed", row.tailwater_needed},
-              {"tailwater_low", row.tailwater_low},
-              {"allowed", row.allowed}};
+void operation_json(JsonPlace at, const checks::OperationRow& row) {
+  JsonObject json(at);
+  json.member("pattern", row.pattern);
+  json.member("reservoir_level", row.reservoir_level);
+  json.member("discharge", row.discharge);
+  json.member("tailwater_needed", row.tailwater_needed);
+  json.member("tailwater_low", row.tailwater_low);
+  json.member("allowed", row.allowed);
 }
 
 }  // namespace
 
-Json safety_json(const checks::Safety& safety) {
-  if (!safety.judged) return nullptr;
-  Json json{
-      {"panels", Json::array()},
-      {"flotation", safety.flotation.factor_anchored > 0.0 ? Json(safety.flotation.factor_anchored) : Json(nullptr)},
-      {"wall", nullptr},
-      {"elements", Json::array()},
-      {"vibration", nullptr},
-      {"invert", nullptr},
-      {"seepage", Json{{"head", safety.seepage.head},
-                       {"creep_ratio", safety.seepage.on_soil ? Json(safety.seepage.creep_ratio) : Json(nullptr)},
-                       {"creep_needed", safety.seepage.on_soil ? Json(safety.seepage.creep_needed) : Json(nullptr)},
-                       {"bligh_ratio", safety.seepage.on_soil ? Json(safety.seepage.bligh_ratio) : Json(nullptr)},
-                       {"bligh_needed", safety.seepage.bligh_needed > 0.0 ? Json(safety.seepage.bligh_needed) : Json(nullptr)},
-                       {"toe_head", safety.seepage.on_soil ? Json(safety.seepage.toe_head) : Json(nullptr)},
-                       {"toe_thickness", safety.seepage.on_soil ? Json(safety.seepage.toe_thickness) : Json(nullptr)},
-                       {"cutoff_depth", safety.cutoff.depth}}},
-      {"uplift_points", Json::array()},
-      {"river", river_json(safety.river)},
-      {"stone_layers", layers_json(safety.layers)},
-      {"scour", scour_json(safety.scour)},
-      {"model", model_json(safety.model)},
-      {"operation", Json::array()}};
-  for (const auto& panel : safety.panels) json["panels"].push_back(panel_json(panel));
-  if (!safety.wall.cases.empty()) json["wall"] = wall_json(safety.wall);
-  for (const auto& force : safety.elements)
-    json["elements"].push_back({{"element", force.kind}, {"name", force.name}, {"mean", force.mean}, {"peak", force.peak}});
-  json["vibration"] = vibration_json(safety.vibration);
-  if (safety.invert.radius > 0.0) json["invert"] = invert_json(safety.invert);
-  for (const auto& point : safety.seepage.points) json["uplift_points"].push_back(uplift_json(point));
-  for (const auto& row : safety.operation) json["operation"].push_back(operation_json(row));
-  return json;
+void safety_json(JsonPlace at, const checks::Safety& safety) {
+  if (!safety.judged) return at.put(nullptr);
+  JsonObject json(at);
+  json.list("panels", safety.panels, panel_json);
+  json.member("flotation", above_zero(safety.flotation.factor_anchored));
+  wall_json(json.member("wall"), safety.wall);
+  json.list("elements", safety.elements, force_json);
+  vibration_json(json.member("vibration"), safety.vibration);
+  invert_json(json.member("invert"), safety.invert);
+  seepage_json(json.member("seepage"), safety.seepage, safety.cutoff);
+  json.list("uplift_points", safety.seepage.points, uplift_json);
+  river_json(json.member("river"), safety.river);
+  layers_json(json.member("stone_layers"), safety.layers);
+  scour_json(json.member("scour"), safety.scour);
+  model_json(json.member("model"), safety.model);
+  json.list("operation", safety.operation, operation_json);
 }
 
 }  // namespace quell::io

@@ -1,13 +1,12 @@
 // The safety checks of an option as JSON.
 #pragma once
 
-#include <nlohmann/json_fwd.hpp>
-
 #include "quell/checks/safety.h"
+#include "quell/io/json_writer.h"
 
 namespace quell::io {
 
 /// Numbers in SI, null where a check does not apply.
-nlohmann::ordered_json safety_json(const checks::Safety& safety);
+void safety_json(JsonPlace at, const checks::Safety& safety);
 
 }  // namespace quell::io

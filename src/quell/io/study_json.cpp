@@ -3,114 +3,118 @@
 namespace quell::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json or_null(bool known, double value) {
-  return known ? Json(value) : Json(nullptr);
-}
-
-Json record_json(const site::Study& study) {
-  if (!study.has_frequency) return nullptr;
+void record_json(JsonPlace at, const site::Study& study) {
+  if (!study.has_frequency) return at.put(nullptr);
   const auto& fit = study.frequency;
-  return Json{{"law", fit.law == site::FrequencyLaw::gumbel ? "gumbel" : "log_pearson_3"},
-              {"years", fit.years},
-              {"mean", fit.mean},
-              {"deviation", fit.deviation},
-              {"skew", fit.skew},
-              {"skew_used", fit.skew_used},
-              {"confidence", fit.confidence},
-              {"return_period", fit.period},
-              {"flood", fit.quantile},
-              {"lower", fit.lower},
-              {"upper", fit.upper},
-              {"outliers", fit.outliers}};
+  JsonObject json(at);
+  json.member("law", fit.law == site::FrequencyLaw::gumbel ? "gumbel" : "log_pearson_3");
+  json.member("years", fit.years);
+  json.member("mean", fit.mean);
+  json.member("deviation", fit.deviation);
+  json.member("skew", fit.skew);
+  json.member("skew_used", fit.skew_used);
+  json.member("confidence", fit.confidence);
+  json.list("return_period", fit.period);
+  json.list("flood", fit.quantile);
+  json.list("lower", fit.lower);
+  json.list("upper", fit.upper);
+  json.list("outliers", fit.outliers);
 }
 
-Json inflow_json(const site::RoutedInflow& one) {
-  return Json{{"name", one.name},
-              {"return_period", or_null(one.return_period > 0.0, one.return_period)},
-              {"peak_from_record", one.peak_from_record},
-              {"peak_inflow", one.peak_inflow},
-              {"peak_outflow", one.peak_outflow},
-              {"peak_spillway", one.peak_spillway},
-              {"peak_level", one.peak_level},
-              {"peak_level_time", one.peak_level_time},
-              {"one_gate_shut_peak_level", or_null(one.one_shut_peak_level > 0.0, one.one_shut_peak_level)},
-              {"volume_in", one.volume_in},
-              {"volume_out", one.volume_out},
-              {"storage_change", one.storage_change},
-              {"balance_error", one.balance_error},
-              {"table_peak_outflow", or_null(one.table_peak_outflow > 0.0, one.table_peak_outflow)},
-              {"gate_moves", one.gate_moves},
-              {"time", one.time},
-              {"inflow", one.inflow},
-              {"outflow", one.outflow},
-              {"level", one.level}};
+void inflow_json(JsonPlace at, const site::RoutedInflow& one) {
+  JsonObject json(at);
+  json.member("name", one.name);
+  json.member("return_period", above_zero(one.return_period));
+  json.member("peak_from_record", one.peak_from_record);
+  json.member("peak_inflow", one.peak_inflow);
+  json.member("peak_outflow", one.peak_outflow);
+  json.member("peak_spillway", one.peak_spillway);
+  json.member("peak_level", one.peak_level);
+  json.member("peak_level_time", one.peak_level_time);
+  json.member("one_gate_shut_peak_level", above_zero(one.one_shut_peak_level));
+  json.member("volume_in", one.volume_in);
+  json.member("volume_out", one.volume_out);
+  json.member("storage_change", one.storage_change);
+  json.member("balance_error", one.balance_error);
+  json.member("table_peak_outflow", above_zero(one.table_peak_outflow));
+  json.member("gate_moves", one.gate_moves);
+  json.list("time", one.time);
+  json.list("inflow", one.inflow);
+  json.list("outflow", one.outflow);
+  json.list("level", one.level);
 }
 
-Json water_json(const site::RiverWater& water) {
-  Json points = Json::array();
-  for (const auto& p : water.points)
-    points.push_back(Json{{"distance", p.distance},
-                          {"bed_level", p.bed_level},
-                          {"level", p.level},
-                          {"critical_level", p.critical_level},
-                          {"energy_level", p.energy_level},
-                          {"froude_number", p.froude_number},
-                          {"held_at_critical", p.held_at_critical}});
-  return Json{{"label", water.label},
-              {"discharge", water.discharge},
-              {"tailwater_case", std::string(site::name_of(water.tailwater_case))},
-              {"points", points}};
+void point_json(JsonPlace at, const site::RiverProfilePoint& point) {
+  JsonObject json(at);
+  json.member("distance", point.distance);
+  json.member("bed_level", point.bed_level);
+  json.member("level", point.level);
+  json.member("critical_level", point.critical_level);
+  json.member("energy_level", point.energy_level);
+  json.member("froude_number", point.froude_number);
+  json.member("held_at_critical", point.held_at_critical);
 }
 
-Json river_json(const site::ResolvedSite& resolved) {
+void water_json(JsonPlace at, const site::RiverWater& water) {
+  JsonObject json(at);
+  json.member("label", water.label);
+  json.member("discharge", water.discharge);
+  json.member("tailwater_case", site::name_of(water.tailwater_case));
+  json.list("points", water.points, point_json);
+}
+
+void fit_json(JsonPlace at, const site::GaugingFit& fit) {
+  if (!(fit.highest_gauged > 0.0)) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("zero_level", fit.zero_level);
+  json.member("factor", fit.factor);
+  json.member("power", fit.power);
+  json.member("scatter", fit.scatter);
+  json.member("highest_gauged", fit.highest_gauged);
+}
+
+void rating_json(JsonPlace at, const site::River& river) {
+  if (!river.has_rating()) return at.put(nullptr);
+  JsonObject json(at);
+  json.member("computed", river.rating.is_computed);
+  json.list("discharge", river.rating.discharge);
+  json.list("low", river.rating.level[0]);
+  json.list("expected", river.rating.level[1]);
+  json.list("high", river.rating.level[2]);
+}
+
+void river_json(JsonPlace at, const site::ResolvedSite& resolved) {
   const auto& study = resolved.study.river;
   const auto& river = resolved.site.river;
-  const bool fitted = study.fit.highest_gauged > 0.0;
-  Json json{{"statement", study.statement},
-            {"bed_degradation", river.bed_degradation},
-            {"degradation_estimate", or_null(study.degradation.known(), study.degradation.depth)},
-            {"lag_allowance", river.lag_allowance},
-            {"fit", nullptr},
-            {"rating", nullptr},
-            {"profiles", Json::array()}};
-  if (fitted)
-    json["fit"] = Json{{"zero_level", study.fit.zero_level},
-                       {"factor", study.fit.factor},
-                       {"power", study.fit.power},
-                       {"scatter", study.fit.scatter},
-                       {"highest_gauged", study.fit.highest_gauged}};
-  if (river.has_rating())
-    json["rating"] = Json{{"computed", river.rating.is_computed},
-                          {"discharge", river.rating.discharge},
-                          {"low", river.rating.level[0]},
-                          {"expected", river.rating.level[1]},
-                          {"high", river.rating.level[2]}};
-  for (const auto& water : study.water) json["profiles"].push_back(water_json(water));
-  return json;
+  JsonObject json(at);
+  json.member("statement", study.statement);
+  json.member("bed_degradation", river.bed_degradation);
+  json.member("degradation_estimate", number_if(study.degradation.known(), study.degradation.depth));
+  json.member("lag_allowance", river.lag_allowance);
+  fit_json(json.member("fit"), study.fit);
+  rating_json(json.member("rating"), river);
+  json.list("profiles", study.water, water_json);
 }
 
-Json uncertainty_json(const site::UncertainInput& input) {
-  return Json{{"key", input.key},
-              {"distribution", std::string(site::name_of(input.of.distribution))},
-              {"mean", input.of.mean},
-              {"deviation", input.of.deviation},
-              {"lowest", or_null(input.of.has_limits, input.of.lowest)},
-              {"highest", or_null(input.of.has_limits, input.of.highest)},
-              {"recommendation", input.name.empty() ? Json(nullptr) : Json(input.name)}};
+void uncertainty_json(JsonPlace at, const site::UncertainInput& input) {
+  JsonObject json(at);
+  json.member("key", input.key);
+  json.member("distribution", site::name_of(input.of.distribution));
+  json.member("mean", input.of.mean);
+  json.member("deviation", input.of.deviation);
+  json.member("lowest", number_if(input.of.has_limits, input.of.lowest));
+  json.member("highest", number_if(input.of.has_limits, input.of.highest));
+  json.text_or_null("recommendation", input.name);
 }
 
 }  // namespace
 
-Json study_json(const site::ResolvedSite& resolved) {
-  Json json{{"record", record_json(resolved.study)},
-            {"inflows", Json::array()},
-            {"river", river_json(resolved)},
-            {"uncertainties", Json::array()}};
-  for (const auto& one : resolved.study.inflows) json["inflows"].push_back(inflow_json(one));
-  for (const auto& input : resolved.site.uncertain) json["uncertainties"].push_back(uncertainty_json(input));
-  return json;
+void study_json(JsonPlace at, const site::ResolvedSite& resolved) {
+  JsonObject json(at);
+  record_json(json.member("record"), resolved.study);
+  json.list("inflows", resolved.study.inflows, inflow_json);
+  river_json(json.member("river"), resolved);
+  json.list("uncertainties", resolved.site.uncertain, uncertainty_json);
 }
 
 }  // namespace quell::io

@@ -294,10 +294,11 @@ std::string Answers::design(const nlohmann::json& body) {
     head["engine_ms"] = made.engine_ms;
     if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::page);
   }
-  // The result is JSON text already: put in as it is, not parsed and written once more.
-  std::string answer = to_text(head);
-  answer.erase(answer.rfind('}'));
-  return answer + ",\"result\":" + result + "}\n";
+  // The result is JSON text already: the head is put before it, and its many bytes are neither parsed nor copied.
+  std::string start = to_text(head);
+  start.replace(start.rfind('}'), std::string::npos, ",\"result\":");
+  result.insert(0, start).append("}\n");
+  return result;
 }
 
 std::string Answers::working(const nlohmann::json& body) {

@@ -71,7 +71,7 @@ std::optional<Answer> framing_fault(const httplib::Request& request) {
 
 /// Answers go out through a provider of known length: the library then sends the bytes as they are. A provider that fails once
 /// it has sent what it was asked for makes the library close the connection.
-void send(const Answer& answer, bool closing, httplib::Response& response) {
+void send(Answer answer, bool closing, httplib::Response& response) {
   response.status = answer.status;
   response.set_header("Cache-Control", answer.immutable ? "private, max-age=31536000, immutable" : "no-store");
   if (answer.gzipped) response.set_header("Content-Encoding", "gzip");
@@ -82,8 +82,9 @@ void send(const Answer& answer, bool closing, httplib::Response& response) {
     response.set_header("Content-Security-Policy", policy_of_document);
   }
   if (closing) response.set_header(closing_mark, "yes");
-  response.set_content_provider(answer.body.size(), answer.media,
-                                [body = std::make_shared<const std::string>(answer.body), closing](
+  const std::size_t size = answer.body.size();
+  response.set_content_provider(size, answer.media,
+                                [body = std::make_shared<const std::string>(std::move(answer.body)), closing](
                                     std::size_t offset, std::size_t length, httplib::DataSink& sink) {
                                   if (offset >= body->size()) return false;
                                   length = std::min(length, body->size() - offset);
@@ -153,7 +154,7 @@ struct HttpServer::Library {
     auto refusal = handlers.refuse(asked);
     if (!refusal) refusal = framing_fault(request);
     if (refusal) {
-      send(*refusal, true, response);
+      send(std::move(*refusal), true, response);
     } else if (request.method == "POST") {
       return httplib::Server::HandlerResponse::Unhandled;
     } else {
