@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdlib>
 
+#include "quell/base/quantity_text.h"
 #include "quell/base/units.h"
 #include "quell/design/design.h"
 #include "quell/design/discharge_cases.h"
@@ -122,7 +123,8 @@ void page_json(benchmark::State& state) {
   if (!result) return state.SkipWithError("the example has no design");
   std::size_t bytes = 0;
   for (auto _ : state) {
-    const std::string text = io::design_json(file, *result, io::JsonLayout::page);
+    const std::string text =
+        io::page_json(file, *result, [&](std::string_view words) { return with_units(words, file.site.units); });
     bytes = text.size();
     benchmark::DoNotOptimize(bytes);
   }

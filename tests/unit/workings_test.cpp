@@ -153,12 +153,28 @@ TEST(WorkingSteps, AnInputComesFromTheNearestEarlierStepThatGaveIt) {
   EXPECT_FALSE(origin_of_input(working, {1, 1}, 1).found()) << "an input of the site file comes from there";
 }
 
-TEST(WorkingSteps, ARoundNumberIsNotTakenForTheSame) {
+TEST(WorkingSteps, ARoundNumberIsTakenForTheSameUnderTheSameSymbolOnly) {
   Working working;
   working.open_section("one");
   working.add(hydraulics::record::unit_discharge, {40.0, 20.0}, {2.0}, "");
-  working.add(hydraulics::record::mean_velocity, {2.0, 1.25}, {1.6}, "");
-  EXPECT_FALSE(origin_of_input(working, {1, 2}, 0).found());
+  working.add(hydraulics::record::mean_velocity, {2.0, 2.0}, {1.0}, "");
+  working.add(hydraulics::record::level_difference, {4.0, 2.0}, {2.0}, "");
+  working.add(hydraulics::record::mean_velocity, {2.0, 2.0}, {1.0}, "");
+  EXPECT_EQ(origin_of_input(working, {1, 2}, 0).step, 1u) << "q is q";
+  EXPECT_FALSE(origin_of_input(working, {1, 2}, 1).found()) << "a depth is no discharge per unit width";
+  EXPECT_FALSE(origin_of_input(working, {1, 4}, 1).found()) << "a difference of levels of 2 m is not this depth of 2 m";
+}
+
+TEST(WorkingSteps, WordsStandInWhereNoStepGivesTheNumber) {
+  Working working;
+  working.open_section("one");
+  working.add(hydraulics::record::unit_discharge, {told(1550.0, "the largest"), given(37.0, "basin.width")}, {1550.0 / 37.0},
+              "");
+  working.add(hydraulics::record::mean_velocity, {told(1550.0 / 37.0, "of that discharge"), 1.25}, {1550.0 / 37.0 / 1.25}, "");
+  const auto& steps = working.sections()[0].steps;
+  EXPECT_EQ(steps[0].words[0], "the largest");
+  EXPECT_TRUE(steps[0].words[1].empty());
+  EXPECT_TRUE(origin_of_input(working, {1, 2}, 0).found()) << "the step is the better answer";
 }
 
 TEST(WorkingSteps, TheSameStepIsAddedOnce) {

@@ -103,13 +103,18 @@ StepNumber origin_of_input(const Working& working, StepNumber number, std::size_
   const auto& sections = working.sections();
   const auto& step = sections[number.section - 1].steps[number.step - 1];
   const double value = step.inputs[input];
-  if (!step.keys[input].empty() || !is_unmistakable(value)) return {};
+  if (!step.keys[input].empty() || value == 0.0) return {};
+  const Symbol& wanted = step.method->inputs[input];
+  // A round number counts as the same only under the same symbol.
+  const bool any_symbol = is_unmistakable(value);
   StepNumber origin;  // the nearest before it
   for (std::size_t s = 0; s < number.section; ++s)
     for (std::size_t i = 0; i < sections[s].steps.size() && (s + 1 < number.section || i + 1 < number.step); ++i) {
       const auto& earlier = sections[s].steps[i];
       for (std::size_t k = 0; k < earlier.outputs.size(); ++k)
-        if (earlier.outputs[k] == value && earlier.method->outputs[k].dimension == step.method->inputs[input].dimension)
+        if (const Symbol& symbol = earlier.method->outputs[k]; earlier.outputs[k] == value &&
+                                                               symbol.dimension == wanted.dimension &&
+                                                               (any_symbol || symbol.name.view() == wanted.name.view()))
           origin = {s + 1, i + 1};
     }
   return origin;

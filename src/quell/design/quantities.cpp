@@ -104,11 +104,14 @@ Quantities concrete(const QuantityInput& input, const dissipators::Structure& st
     result.element_concrete += element.rows * element.count * element.width * outline_area(element.profile);
   result.concrete = volume(input.length, input.width, input.wall_height, result.slab_thickness, result.wall_thickness,
                            result.element_concrete);
-  trace(working, slab_method, {input.largest_y2}, {result.slab_thickness}, "slab thickness");
-  trace(working, wall_method, {input.wall_height}, {result.wall_thickness}, "mean wall thickness");
+  constexpr std::string_view walls = "from the floor to the top of the walls";
+  trace(working, slab_method, {told(input.largest_y2, "largest over the discharges")}, {result.slab_thickness},
+        "slab thickness");
+  trace(working, wall_method, {told(input.wall_height, walls)}, {result.wall_thickness}, "mean wall thickness");
   trace(working, concrete_method,
-        {input.length, given(input.width, "basin.width"), input.wall_height, result.slab_thickness, result.wall_thickness,
-         result.element_concrete},
+        {told(input.length, "of the floor as built"), given(input.width, "basin.width"), told(input.wall_height, walls),
+         told(result.slab_thickness, "the slab's, above"), told(result.wall_thickness, "the walls', above"),
+         told(result.element_concrete, "outlines of blocks and sills times their widths")},
         {result.concrete}, "concrete as a first measure");
   return result;
 }

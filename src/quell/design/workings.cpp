@@ -19,7 +19,10 @@ namespace {
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
   const bool gates_in_water = entry.data.gate_opening > 0.0 && entry.data.reservoir_level <= site.gates.held_level;
-  site::trace_crest(site.crest, entry.data.crest_head, working);
+  site::trace_crest(site.crest,
+                    told(entry.data.crest_head, gates_in_water ? "level held by the gates, above the crest"
+                                                               : "found by trial: the crest passes the discharge at it"),
+                    working);
   if (entry.bay_width > 0.0 || gates_in_water)
     site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
   const auto& type = *option.type;

@@ -184,10 +184,11 @@ class BaffledApron final : public Dissipator {
     add_rows(structure, row, height, slope, setting.width);
     const double critical = critical_depth(flow.unit_discharge);
     trace(working, blocks_method,
-          {flow.unit_discharge, given(setting.width, "basin.width"),
+          {told(flow.unit_discharge, of_largest), given(setting.width, "basin.width"),
            given(setting.choices.drop_block_height, "basin.choices.drop_block_height")},
           {critical, height, static_cast<double>(row.count), row.width, 2.0 * height, 3.0 * height}, "blocks, rows and walls");
-    trace(working, entrance_method, {flow.unit_discharge}, {approach_velocity(flow.unit_discharge)}, "velocity of approach");
+    trace(working, entrance_method, {told(flow.unit_discharge, of_largest)}, {approach_velocity(flow.unit_discharge)},
+          "velocity of approach");
     add_face_load(structure, "apron_block", "Force on one block", row.width * height, flow.unit_discharge / critical, working);
     return structure;
   }

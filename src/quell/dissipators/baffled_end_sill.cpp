@@ -204,7 +204,7 @@ class BaffledEndSill final : public Dissipator {
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
     trace(working, length_method,
-          {longest_flow(*this, input).y2, given(static_cast<double>(rows), "basin.choices.baffle_rows")},
+          {told(longest_flow(*this, input).y2, of_longest), given(static_cast<double>(rows), "basin.choices.baffle_rows")},
           {structure.required_length}, "length of the basin");
     if (rows > 0) add_baffles(structure, flow, width, rows, working);
     structure.end_sill_height = sill_height(flow.y1, flow.y2);
@@ -273,7 +273,8 @@ class BaffledEndSill final : public Dissipator {
     trace(working, baffles_method, {given(width, "basin.width"), flow.y1, flow.y2},
           {height, static_cast<double>(row.count), row.width, first_row * flow.y2, second_row * flow.y2}, "baffles");
     const double force = hydraulics::baffle_pier_force({.A = row.width * height, .y1 = flow.y1, .V1 = flow.V1});
-    trace(working, hydraulics::record::baffle_pier_force, {row.width * height, flow.y1, flow.V1}, {force},
+    trace(working, hydraulics::record::baffle_pier_force,
+          {told(row.width * height, "height times width of the face"), flow.y1, flow.V1}, {force},
           "force on one baffle of the first row");
     structure.loads.push_back({"baffle_pier", "Force on one baffle of the first row", force, dimension::force,
                                "rule for baffle piers of Type III, suction behind left out"});

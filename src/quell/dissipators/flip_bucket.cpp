@@ -142,15 +142,17 @@ class FlipBucket final : public Dissipator {
     const double radius = radius_factor * depth.value;
     Structure structure;
     structure.governing_length_discharge = depth.discharge;
-    trace(working, radius_method, {depth.value}, {radius}, "radius of the bucket");
+    trace(working, radius_method, {told(depth.value, "largest over the discharges")}, {radius}, "radius of the bucket");
     const auto arc = bucket_arc(radius, input.setting.chute_slope, input.setting.choices.flip_lip_angle);
     set_bucket(structure, arc, radius, input.setting.width);
     // The walls carry the flow, with the freeboard of a chute, up to the lip.
     structure.freeboard = hydraulics::chute_freeboard({.V = flow.V1, .d = flow.y1});
-    trace(working, hydraulics::record::chute_freeboard, {flow.V1, flow.y1}, {structure.freeboard}, "freeboard of the walls");
+    trace(working, hydraulics::record::chute_freeboard, {told(flow.V1, of_largest), told(flow.y1, of_largest)},
+          {structure.freeboard}, "freeboard of the walls");
     structure.least_wall_height = arc.lip_z + depth.value + structure.freeboard;
     const double head = hydraulics::bucket_pressure_head({.V = flow.V1, .R = radius, .d1 = flow.y1});
-    trace(working, hydraulics::record::bucket_pressure_head, {flow.V1, radius, flow.y1}, {head}, "pressure on the invert");
+    trace(working, hydraulics::record::bucket_pressure_head, {told(flow.V1, of_largest), radius, told(flow.y1, of_largest)},
+          {head}, "pressure on the invert");
     structure.loads.push_back({"bucket_lip", "Pressure on the bucket's invert", water_unit_weight * head, dimension::pressure,
                                "water over it and its change of direction, at the largest discharge"});
     if (working != nullptr) trace_landing(input, structure, *working);
@@ -207,20 +209,26 @@ class FlipBucket final : public Dissipator {
     const double fall = std::max(0.1, flow.reservoir_level - tailwater);
     const double depth = std::max(0.1, tailwater - input.setting.bed_level);
     const hydraulics::ScourInput scour{.q = flow.unit_discharge, .H = fall, .h = depth, .d_m = choices.rock_block_size};
-    working.add(hydraulics::record::jet_throw, {flow.V1, given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"), drop},
+    const StepInput q = told(scour.q, of_largest), fall_of_head = told(scour.H, "reservoir above the low tailwater"),
+                    water = told(scour.h, "low tailwater above the river bed");
+    working.add(hydraulics::record::jet_throw,
+                {told(flow.V1, of_largest), given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"),
+                 told(drop, "the lip above the low tailwater")},
                 {hydraulics::jet_throw({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop})}, "throw of the jet");
     for (const double K : {1.0, 0.9})
       working.add(
           hydraulics::record::jet_throw_depth,
-          {flow.V1, given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"), drop, flow.y1, K},
+          {told(flow.V1, of_largest), given(choices.flip_lip_angle, "basin.choices.flip_lip_angle"),
+           told(drop, "the lip above the low tailwater"), told(flow.y1, of_largest),
+           told(K, "1 in vacuum, 0.9 with the air's drag")},
           {hydraulics::jet_throw_depth({.V = flow.V1, .theta = choices.flip_lip_angle, .Y = drop, .d = flow.y1, .K = K})},
           "throw of the jet");
-    working.add(hydraulics::record::scour_veronese, {scour.q, scour.H}, {hydraulics::scour_veronese(scour)}, "scour");
+    working.add(hydraulics::record::scour_veronese, {q, fall_of_head}, {hydraulics::scour_veronese(scour)}, "scour");
     working.add(hydraulics::record::scour_mason_arumugam,
-                {scour.q, scour.H, scour.h, given(scour.d_m, "basin.choices.rock_block_size")},
+                {q, fall_of_head, water, given(scour.d_m, "basin.choices.rock_block_size")},
                 {hydraulics::scour_mason_arumugam(scour)}, "scour");
     working.add(hydraulics::record::scour_mason_arumugam_constant,
-                {scour.q, scour.H, scour.h, given(scour.d_m, "basin.choices.rock_block_size")},
+                {q, fall_of_head, water, given(scour.d_m, "basin.choices.rock_block_size")},
                 {hydraulics::scour_mason_arumugam_constant(scour)}, "scour");
   }
 };

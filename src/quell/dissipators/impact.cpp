@@ -320,11 +320,13 @@ class Impact final : public Dissipator {
   static void trace_size(const site::ToeFlow& flow, const Setting& setting, const Proportions& p, double force,
                          Working& working) {
     const Jet jet = square_jet(flow.discharge, flow.V1);
-    working.add(jet_method, {flow.discharge, flow.V1}, {jet.d, jet.F}, "square jet");
+    const StepInput Q = told(flow.discharge, "the largest"), V = told(flow.V1, of_largest);
+    working.add(jet_method, {Q, V}, {jet.d, jet.F}, "square jet");
     working.add(setting.choices.impact_wide ? wide_method : read_method, {jet.d, jet.F}, {width_of(flow, setting)},
                 "width of the basin at the largest discharge");
-    working.add(size_method, {setting.width}, {p.h1, p.h2, p.h3, p.h4, p.L, p.L1}, "dimensions from the width");
-    working.add(force_method, {flow.discharge, flow.V1}, {force}, "force on the hanging wall");
+    working.add(size_method, {given(setting.width, "basin.choices.impact_width")}, {p.h1, p.h2, p.h3, p.h4, p.L, p.L1},
+                "dimensions from the width");
+    working.add(force_method, {Q, V}, {force}, "force on the hanging wall");
   }
 };
 

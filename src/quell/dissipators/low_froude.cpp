@@ -113,7 +113,8 @@ class LowFroude final : public Dissipator {
 
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& longest = longest_flow(*this, input);
-    trace(working, length_method, {longest.y2}, {length(longest, input.setting)}, "length of the basin, for screening");
+    trace(working, length_method, {told(longest.y2, of_longest)}, {length(longest, input.setting)},
+          "length of the basin, for screening");
     return jump_basin(*this, input, working);
   }
 

@@ -100,8 +100,9 @@ double largest_freeboard(std::span<const site::ToeFlow> flows, Working* working)
   const auto freeboard = [](const site::ToeFlow& flow) { return hydraulics::basin_freeboard({.V1 = flow.V1, .y2 = flow.y2}); };
   const auto& governing = *std::max_element(
       flows.begin(), flows.end(), [&](const site::ToeFlow& a, const site::ToeFlow& b) { return freeboard(a) < freeboard(b); });
-  trace(working, hydraulics::record::basin_freeboard, {governing.V1, governing.y2}, {freeboard(governing)},
-        "freeboard of the walls");
+  constexpr std::string_view deciding = "of the discharge that asks for the most";
+  trace(working, hydraulics::record::basin_freeboard, {told(governing.V1, deciding), told(governing.y2, deciding)},
+        {freeboard(governing)}, "freeboard of the walls");
   return freeboard(governing);
 }
 
@@ -133,7 +134,8 @@ void set_level_floor(Structure& structure) {
 void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, double V1,
                    Working* working) {
   const double force = hydraulics::stagnation_force(area, V1);
-  trace(working, hydraulics::record::stagnation_force, {area, V1}, {force}, name);
+  trace(working, hydraulics::record::stagnation_force,
+        {told(area, "height times width of the face"), told(V1, "of the jet, at the largest discharge")}, {force}, name);
   structure.loads.push_back({kind, name, force, dimension::force, "the entering jet meets the face whole, as when swept out"});
 }
 

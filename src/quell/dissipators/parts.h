@@ -2,9 +2,14 @@
 // findings with a limit.
 #pragma once
 
+#include "quell/base/step_input.h"
 #include "quell/dissipators/catalogue.h"
 
 namespace quell::dissipators {
+
+/// Where numbers of the workings come from.
+inline constexpr std::string_view of_longest = "of the discharge that asks for the longest basin";
+inline constexpr std::string_view of_largest = "of the largest discharge";
 
 /// A row across the basin: 2*clearance + count*width + (count-1)*spacing = basin width.
 struct Row {

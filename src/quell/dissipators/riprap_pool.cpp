@@ -162,9 +162,13 @@ class RiprapPool final : public Dissipator {
     };
     structure.riprap_volume = 3.0 * pool.stone * pool_length * mean_width(0.0, pool_length) +
                               2.0 * pool.stone * (structure.length - pool_length) * mean_width(pool_length, structure.length);
-    trace(working, scour_method, {pool.brink_depth, pool.velocity, pool.stone, pool.tailwater},
+    constexpr std::string_view deciding = "of the discharge that digs deepest";
+    trace(working, scour_method,
+          {told(pool.brink_depth, deciding), told(pool.velocity, deciding),
+           told(pool.stone, "as given, or the largest that the rule takes"),
+           told(pool.tailwater, "low, above the outlet, at that discharge")},
           {pool.froude, tailwater_term(pool.tailwater / pool.brink_depth), pool.depth}, "depth of the pool");
-    trace(working, pool_method, {depth, width},
+    trace(working, pool_method, {told(depth, "the pool's, never below 0"), given(width, "basin.width")},
           {pool_length, std::max(15.0 * depth, 4.0 * width), width + 2.0 * std::max(15.0 * depth, 4.0 * width) / 3.0},
           "length and width of the pool");
     return structure;

@@ -200,11 +200,16 @@ class RollerBucketSolid final : public Dissipator {
   static void trace_radii(const site::ToeFlow& flow, const SizingInput& input, const Radii& radii, Working& working) {
     const double head = flow.reservoir_level - input.apron_level;
     const double crest_head = std::max(flow.reservoir_level - input.setting.crest_level, 1e-3);
-    working.add(hydraulics::record::roller_bucket_radius, {flow.unit_discharge, head},
+    constexpr std::string_view deciding = "of the discharge that asks for the largest radius";
+    working.add(hydraulics::record::roller_bucket_radius,
+                {told(flow.unit_discharge, deciding), told(head, "reservoir above the invert")},
                 {1000.0 * flow.unit_discharge / std::sqrt(gravity * head * head * head), radii.parameter},
                 "radius by the discharge parameter");
-    working.add(head_method, {ideal_velocity(flow), crest_head}, {radii.head}, "radius by velocity and head");
-    working.add(froude_method, {flow.F1}, {radii.froude}, "radius by the Froude number");
+    working.add(head_method,
+                {told(ideal_velocity(flow), "of the fall from the reservoir without loss"),
+                 told(crest_head, "reservoir above the crest")},
+                {radii.head}, "radius by velocity and head");
+    working.add(froude_method, {told(flow.F1, deciding)}, {radii.froude}, "radius by the Froude number");
   }
 };
 

@@ -97,7 +97,8 @@ class Saf final : public Dissipator {
   Structure size(const SizingInput& input, Working* working) const override {
     Structure structure = jump_basin(*this, input, nullptr);
     const auto& longest = longest_flow(*this, input);
-    trace(working, saf_rules::length_record(), {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
+    trace(working, saf_rules::length_record(), {told(longest.F1, of_longest), told(longest.y2, of_longest)},
+          {structure.required_length}, "length of the basin");
     structure.freeboard = saf_rules::wall_freeboard(input.flows, working);
     saf_rules::add_elements(structure, input, level_width, working);
     return structure;

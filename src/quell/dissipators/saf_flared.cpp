@@ -117,7 +117,8 @@ class SafFlared final : public Dissipator {
     const auto& flow = sizing_flow(input);
     Structure structure = jump_basin(*this, input, nullptr);
     const auto& longest = longest_flow(*this, input);
-    trace(working, saf_rules::length_record(), {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
+    trace(working, saf_rules::length_record(), {told(longest.F1, of_longest), told(longest.y2, of_longest)},
+          {structure.required_length}, "length of the basin");
     const double flare = flare_of(flow, input.setting);
     trace(working, hydraulics::record::largest_flare, {flow.F1}, {hydraulics::largest_flare({.F = flow.F1})},
           "largest flare of each wall");

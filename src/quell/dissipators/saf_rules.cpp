@@ -184,7 +184,8 @@ void add_elements(Structure& structure, const SizingInput& input, double (*width
 
 double wall_freeboard(std::span<const site::ToeFlow> flows, Working* working) {
   const double depth = largest(flows, &site::ToeFlow::y2).value;
-  trace(working, wall_method, {depth}, {depth / 3.0}, "freeboard of the walls above the tailwater");
+  trace(working, wall_method, {told(depth, "largest over the discharges")}, {depth / 3.0},
+        "freeboard of the walls above the tailwater");
   return depth / 3.0;
 }
 

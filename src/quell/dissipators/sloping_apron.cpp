@@ -167,7 +167,8 @@ class SlopingApron final : public Dissipator {
     sill.profile.front().z = slope * sill.length;
     sill.remark = "triangular, upstream face 3H:1V; half this height is published too";
     structure.elements = {sill};
-    trace(working, hydraulics::record::jump_length_sloping, {longest.y2, given(slope, "basin.choices.apron_slope"), longest.F1},
+    trace(working, hydraulics::record::jump_length_sloping,
+          {told(longest.y2, of_longest), given(slope, "basin.choices.apron_slope"), told(longest.F1, of_longest)},
           {jump_length(longest, input.setting)}, "horizontal length of the jump");
     trace(working, length_method,
           {jump_length(longest, input.setting), given(input.setting.choices.apron_share, "basin.choices.apron_share")},

@@ -224,9 +224,12 @@ class StraightDrop final : public Dissipator {
     if (working != nullptr) {
       const double yc = critical_depth(longest.unit_discharge);
       const Nappe nappe = nappe_of(yc, drop, longest.tailwater);
-      working->add(nappe_method, {yc, drop, longest.tailwater}, {nappe.xf, nappe.xt, nappe.xs, nappe.xa, nappe.L},
+      working->add(nappe_method,
+                   {told(yc, "of the discharge that asks for the most"), told(drop, "crest above the floor"),
+                    told(longest.tailwater, "of the case that asks for the most")},
+                   {nappe.xf, nappe.xt, nappe.xs, nappe.xa, nappe.L},
                    "length of the basin, at the discharge and tailwater that ask for the most");
-      working->add(parts_method, {given(setting.width, "basin.width"), critical},
+      working->add(parts_method, {given(setting.width, "basin.width"), told(critical, "of the largest discharge")},
                    {blocks.height, static_cast<double>(row.count), row.width, structure.end_sill_height, structure.freeboard},
                    "floor blocks, sill and walls");
     }
@@ -251,13 +254,13 @@ class StraightDrop final : public Dissipator {
       }
     }
     return {
-        worked(hydraulics::record::critical_depth_rectangular, {deciding},
+        worked(hydraulics::record::critical_depth_rectangular, {told(deciding, "of the discharge that decides")},
                limit_finding(
                    "straight_drop.nappe", "Tailwater above the crest over critical depth", worst, LimitSense::at_most, 0.6937,
                    dimension::none, Status::fails,
                    "Highest in the high tailwater case, " + at_discharge(at) + "; beyond the limit the nappe is drowned.",
                    "Raise the crest, or accept that the drop does nothing at these discharges.", published)),
-        worked(hydraulics::record::critical_depth_rectangular, {sizing_flow(input).unit_discharge},
+        worked(hydraulics::record::critical_depth_rectangular, {told(sizing_flow(input).unit_discharge, of_largest)},
                limit_finding("straight_drop.crest_length", "Width of the drop over critical depth",
                              input.setting.width / critical, LimitSense::at_least, 1.5, dimension::none, Status::fails,
                              "Narrower drops were not tested.", "Widen the drop.", published)),
@@ -265,8 +268,8 @@ class StraightDrop final : public Dissipator {
   }
 
   void trace_tailwater_need(const site::ToeFlow& flow, const Setting& setting, Working& working) const override {
-    working.add(need_method, {critical_depth(flow.unit_discharge)}, {tailwater_need(flow, setting).required},
-                "tailwater that the type requires");
+    working.add(need_method, {told(critical_depth(flow.unit_discharge), "of the discharge per unit width")},
+                {tailwater_need(flow, setting).required}, "tailwater that the type requires");
   }
 
  private:

@@ -154,8 +154,8 @@ class TypeOne final : public Dissipator {
   Structure size(const SizingInput& input, Working* working) const override {
     const auto& flow = longest_flow(*this, input);
     const double smooth = smooth_length(flow, input.setting);
-    trace(working, input.setting.choices.type_1_long ? length_method : hydraulics::record::jump_length_em25, {flow.F1, flow.y2},
-          {smooth}, "length of the basin");
+    trace(working, input.setting.choices.type_1_long ? length_method : hydraulics::record::jump_length_em25,
+          {told(flow.F1, of_longest), told(flow.y2, of_longest)}, {smooth}, "length of the basin");
     if (input.setting.is_stepped) trace(working, stepped_method, {smooth}, {stepped_factor * smooth}, "length below the steps");
     return jump_basin(*this, input, working);
   }

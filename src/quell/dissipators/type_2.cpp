@@ -273,7 +273,8 @@ class TypeTwo final : public Dissipator {
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
     const auto& longest = longest_flow(*this, input);
-    trace(working, length_method, {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
+    trace(working, length_method, {told(longest.F1, of_longest), told(longest.y2, of_longest)}, {structure.required_length},
+          "length of the basin");
     const auto blocks = chute_blocks(half_space_row(width, flow.y1), width, flow.y1, input.setting.chute_slope);
     const auto sill = dentated_sill(width, flow.y2, structure.length);
     structure.elements = {blocks, sill};

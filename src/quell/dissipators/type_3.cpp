@@ -268,13 +268,15 @@ class TypeThree final : public Dissipator {
     const auto& blocks = structure.elements[0];
     const auto& piers = structure.elements[1];
     const double width = input.setting.width;
-    working->add(length_method, {longest.F1, longest.y2}, {structure.required_length}, "length of the basin");
+    working->add(length_method, {told(longest.F1, of_longest), told(longest.y2, of_longest)}, {structure.required_length},
+                 "length of the basin");
     working->add(blocks_method, {given(width, "basin.width"), flow.y1},
                  {blocks.height, static_cast<double>(blocks.count), blocks.width}, "chute blocks");
     working->add(piers_method, {given(width, "basin.width"), flow.F1, flow.y1},
                  {piers.height, static_cast<double>(piers.count), piers.width}, "baffle piers");
     working->add(sill_method, {flow.F1, flow.y1}, {structure.end_sill_height}, "end sill");
-    working->add(hydraulics::record::baffle_pier_force, {piers.height * piers.width, flow.y1, flow.V1},
+    working->add(hydraulics::record::baffle_pier_force,
+                 {told(piers.height * piers.width, "height times width of the face"), flow.y1, flow.V1},
                  {structure.loads[0].value}, "force on one pier");
   }
 };

@@ -195,8 +195,8 @@ class TypeFour final : public Dissipator {
     const auto& longest = longest_flow(*this, input);
     const double width = input.setting.width;
     Structure structure = jump_basin(*this, input, working);
-    trace(working, hydraulics::record::jump_length_em25, {longest.F1, longest.y2}, {structure.required_length},
-          "length of the basin");
+    trace(working, hydraulics::record::jump_length_em25, {told(longest.F1, of_longest), told(longest.y2, of_longest)},
+          {structure.required_length}, "length of the basin");
     const auto blocks = deflector_blocks(width, flow.y1, input.setting.chute_slope);
     set_length(structure,
                structure.required_length + (blocks.station + blocks.length),  // it counts from the face of the blocks

@@ -16,6 +16,10 @@ constexpr Symbol levels_in[] = {{"za", "upper level", dimension::length, any_val
                                 {"zb", "lower level", dimension::length, any_value}};
 constexpr Symbol levels_out[] = {
     {"h", "difference, negative where the first lies below the second", dimension::length, any_value}};
+constexpr Symbol left_in[] = {{"z0", "energy level at the start of the chute", dimension::length, any_value},
+                              {"hL", "head lost on the way", dimension::length, {0.0, no_limit}},
+                              {"za", "level of the apron", dimension::length, any_value}};
+constexpr Symbol left_out[] = {{"E1", "energy head above the apron", dimension::length, any_value}};
 constexpr Symbol unit_in[] = {{"Q", "discharge", dimension::discharge, above_zero},
                               {"W", "width", dimension::length, above_zero}};
 constexpr Symbol unit_out[] = {{"q", "discharge per unit width", dimension::unit_discharge, above_zero}};
@@ -68,6 +72,20 @@ const Method level_difference{.id = "level.difference.definition",
                               .accuracy = "exact",
                               .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
                                 out[0] = in[0] - in[1];
+                                return {};
+                              }};
+
+const Method energy_head_left{.id = "chute.energy_head.levels",
+                              .title = "Energy head that reaches the apron",
+                              .equation = "E1 = z0 - hL - za",
+                              .inputs = left_in,
+                              .outputs = left_out,
+                              .source = "momentum",
+                              .place = "balance of energy between two sections",
+                              .provenance = Provenance::derived,
+                              .accuracy = "exact",
+                              .evaluate = [](std::span<const double> in, std::span<double> out) -> Outcome<void> {
+                                out[0] = in[0] - in[1] - in[2];
                                 return {};
                               }};
 

@@ -33,8 +33,8 @@ std::span<const Method* const> basin_methods() {
       &record::filter_chain,       &record::launch_volume,         &record::creep_ratio_bligh,
       &record::khosla_end_cutoff,  &record::khosla_middle_cutoff,  &record::khosla_interference,
       &record::khosla_slope,       &record::khosla_thickness,      &record::tailwater_margin,
-      &record::tailwater_ratio,    &record::level_difference,      &record::unit_discharge,
-      &record::mean_velocity,      &record::crest_head_ratio,
+      &record::tailwater_ratio,    &record::level_difference,      &record::energy_head_left,
+      &record::unit_discharge,     &record::mean_velocity,         &record::crest_head_ratio,
   };
   return list;
 }

@@ -10,10 +10,11 @@
 namespace quell::io {
 namespace {
 
-/// Sentences of the engine hold their quantities as tokens; for tools they are SI, as everything in JSON.
-std::string sentence(std::string_view text, UnitSystem units) {
-  return with_units(text, units);
-}
+/// For whom it is written.
+struct Reader {
+  const Sentences& say;
+  bool is_page = false;
+};
 
 void echo_json(JsonPlace at, const EchoedInput& input) {
   JsonObject json(at);
@@ -23,13 +24,13 @@ void echo_json(JsonPlace at, const EchoedInput& input) {
   json.member("is_default", input.is_default);
 }
 
-void input_json(JsonPlace at, const SiteFile& file) {
+void input_json(JsonPlace at, const SiteFile& file, const Reader& reader) {
   JsonObject json(at);
   json.member("path", file.path);
   json.member("digest", file.digest);
   json.member("project", file.site.project.name);
   json.member("units", file.site.units == UnitSystem::si ? "SI" : "US customary");
-  json.list("keys", file.inputs, echo_json);
+  if (!reader.is_page) json.list("keys", file.inputs, echo_json);
 }
 
 void by_tailwater_json(JsonPlace at, const std::array<double, 3>& values) {
@@ -54,44 +55,68 @@ void case_json(JsonPlace at, const design::DischargeCase& c) {
   by_tailwater_json(json.member("tailwater"), c.tailwater_level);
 }
 
-void case_result_json(JsonPlace at, const design::CaseResult& c, std::string_view gate_pattern) {
-  JsonObject json(at);
-  json.member("discharge", c.discharge);
-  json.member("tailwater_case", site::name_of(c.tailwater_case));
-  json.member("unit_discharge", c.toe.unit_discharge);
-  json.member("energy_head", c.toe.energy_head);
-  json.member("y1", c.toe.y1);
-  json.member("V1", c.toe.V1);
-  json.member("F1", c.toe.F1);
-  json.member("y2", c.toe.y2);
-  json.member("energy_loss", c.energy_loss);
-  json.member("jump_length", c.jump_length);
-  json.member("shortest_length", above_zero(c.shortest_length));
-  json.member("longest_length", above_zero(c.longest_length));
-  json.member("roller_length", c.roller_length);
-  json.member("sweep_out_depth", c.need.sweep_out);
-  json.member("best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest));
-  json.member("largest_depth", number_if(c.need.largest < no_limit, c.need.largest));
-  json.member("required_depth", c.required_depth);
-  json.member("available_depth", c.available_depth);
-  json.member("margin", c.margin);
-  json.member("jump", design::name_of(c.jump));
-  json.member("front_station", c.position.front);
-  json.member("front_height", c.position.z1);
-  json.member("front_held", c.position.held);
-  json.member("submergence", c.submergence);
-  json.member("sweep_out_reserve", c.sweep_out_reserve);
-  json.member("sweep_out_discharge", above_zero(c.sweep_out_discharge));
-  json.text_or_null("gate_pattern", gate_pattern);
+/// `put(name, value)` for everything that is said of one discharge or gate pattern in one tailwater case.
+template <typename Put>
+void each_of_case(const design::CaseResult& c, std::string_view gate_pattern, const Put& put) {
+  put("discharge", c.discharge);
+  put("tailwater_case", site::name_of(c.tailwater_case));
+  put("unit_discharge", c.toe.unit_discharge);
+  put("energy_head", c.toe.energy_head);
+  put("y1", c.toe.y1);
+  put("V1", c.toe.V1);
+  put("F1", c.toe.F1);
+  put("y2", c.toe.y2);
+  put("energy_loss", c.energy_loss);
+  put("jump_length", c.jump_length);
+  put("shortest_length", above_zero(c.shortest_length));
+  put("longest_length", above_zero(c.longest_length));
+  put("roller_length", c.roller_length);
+  put("sweep_out_depth", c.need.sweep_out);
+  put("best_highest_depth", number_if(c.need.best_highest < no_limit, c.need.best_highest));
+  put("largest_depth", number_if(c.need.largest < no_limit, c.need.largest));
+  put("required_depth", c.required_depth);
+  put("available_depth", c.available_depth);
+  put("margin", c.margin);
+  put("jump", design::name_of(c.jump));
+  put("front_station", c.position.front);
+  put("front_height", c.position.z1);
+  put("front_held", c.position.held);
+  put("submergence", c.submergence);
+  put("sweep_out_reserve", c.sweep_out_reserve);
+  put("sweep_out_discharge", above_zero(c.sweep_out_discharge));
+  if (gate_pattern.empty()) return put("gate_pattern", nullptr);
+  put("gate_pattern", gate_pattern);
 }
 
 /// Discharge by discharge, then gate pattern by gate pattern: three results of each, by tailwater case.
+template <typename See>
+void each_case(const design::DesignResult& result, const design::Option& option, const See& see) {
+  if (!option.sized) return;
+  for (const design::CaseResult& c : option.cases) see(c, std::string_view{});
+  for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
+    see(option.pattern_cases[i], std::string_view(result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern));
+}
+
 void case_results_json(JsonPlace at, const design::DesignResult& result, const design::Option& option) {
   JsonArray list(at);
-  if (!option.sized) return;
-  for (const design::CaseResult& c : option.cases) case_result_json(list.item(), c, "");
-  for (std::size_t i = 0; i < option.pattern_cases.size(); ++i)
-    case_result_json(list.item(), option.pattern_cases[i], result.pattern_cases[i / site::tailwater_cases.size()].gate_pattern);
+  each_case(result, option, [&](const design::CaseResult& c, std::string_view gate_pattern) {
+    JsonObject json(list.item());
+    each_of_case(c, gate_pattern, [&](std::string_view name, const auto& value) { json.member(name, value); });
+  });
+}
+
+/// The names once, and a row of values for each case.
+void case_table_json(JsonPlace at, const design::DesignResult& result, const design::Option& option) {
+  JsonObject json(at);
+  {
+    JsonArray names(json.member("names"));
+    each_of_case({}, {}, [&](std::string_view name, const auto&) { names.item().put(name); });
+  }
+  JsonArray rows(json.member("rows"));
+  each_case(result, option, [&](const design::CaseResult& c, std::string_view gate_pattern) {
+    JsonArray row(rows.item());
+    each_of_case(c, gate_pattern, [&](std::string_view, const auto& value) { row.item().put(value); });
+  });
 }
 
 void governing_json(JsonPlace at, const design::Option& option) {
@@ -117,7 +142,7 @@ void point_json(JsonPlace at, const dissipators::SectionPoint& point) {
   json.member("z", point.z);
 }
 
-void element_json(JsonPlace at, const dissipators::Element& e, UnitSystem units) {
+void element_json(JsonPlace at, const dissipators::Element& e, const Sentences& say) {
   JsonObject json(at);
   json.member("kind", e.kind);
   json.member("name", e.name);
@@ -133,16 +158,16 @@ void element_json(JsonPlace at, const dissipators::Element& e, UnitSystem units)
   json.member("rows", e.rows);
   json.member("row_step", number_if(e.rows > 1, e.row_step));
   json.member("row_drop", number_if(e.rows > 1, e.row_drop));
-  json.member("remark", sentence(e.remark, units));
+  json.member("remark", say(e.remark));
 }
 
-void load_json(JsonPlace at, const dissipators::Load& load, UnitSystem units) {
+void load_json(JsonPlace at, const dissipators::Load& load, const Sentences& say) {
   JsonObject json(at);
   json.member("kind", load.kind);
   json.member("name", load.name);
   json.member("value", load.value);
   json.member("unit", coherent_symbol(load.dimension));
-  json.member("remark", sentence(load.remark, units));
+  json.member("remark", say(load.remark));
 }
 
 std::string_view sense_name(LimitSense sense) {
@@ -161,12 +186,12 @@ void acceptance_json(JsonPlace at, const Finding& f) {
   json.member("reason", f.accepted_because);
 }
 
-void finding_json(JsonPlace at, const Finding& f, UnitSystem units) {
+void finding_json(JsonPlace at, const Finding& f, const Sentences& say) {
   const bool has_limit = f.sense != LimitSense::note;
   JsonObject json(at);
   json.member("id", f.id);
   json.member("status", name_of(f.status));
-  json.member("title", sentence(f.title, units));
+  json.member("title", say(f.title));
   json.member("value", number_if(has_limit, f.value));
   json.member("limit", number_if(has_limit, f.limit));
   json.member("sense", sense_name(f.sense));
@@ -177,8 +202,8 @@ void finding_json(JsonPlace at, const Finding& f, UnitSystem units) {
   json.member("provenance", name_of(f.provenance));
   json.text_or_null("method", f.method.method == nullptr ? std::string_view() : f.method.method->id);
   json.text_or_null("key", f.key);
-  json.member("text", sentence(f.text, units));
-  json.member("advice", sentence(f.advice, units));
+  json.member("text", say(f.text));
+  json.member("advice", say(f.advice));
   acceptance_json(json.member("accepted"), f);
 }
 
@@ -237,7 +262,8 @@ void levels_json(JsonPlace at, const site::Site& site) {
 }
 
 /// Where the type could not be sized, its lists are empty and its numbers null; findings always hold.
-void option_json(JsonPlace at, const design::DesignResult& result, const design::Option& option, UnitSystem units) {
+void option_json(JsonPlace at, const design::DesignResult& result, const design::Option& option, const Reader& reader) {
+  const Sentences& say = reader.say;
   const dissipators::TypeRecord& type = option.type->record();
   const dissipators::Structure none{};
   const dissipators::Structure& structure = option.sized ? option.structure : none;
@@ -248,7 +274,7 @@ void option_json(JsonPlace at, const design::DesignResult& result, const design:
   json.member("action", dissipators::name_of(type.action));
   json.member("sized", option.sized);
   json.member("applicable", option.applicable);
-  json.member("statement", sentence(option.statement, units));
+  json.member("statement", say(option.statement));
   json.member("apron_level", known(option.apron_level));
   json.member("width", known(option.width));
   json.member("length", known(option.length));
@@ -262,17 +288,17 @@ void option_json(JsonPlace at, const design::DesignResult& result, const design:
   json.member("chute_end_station", known(option.chute_end_station));
   json.member("end_width", known(structure.end_width));
   json.list("floor", structure.floor, point_json);
-  json.list("loads", structure.loads, load_json, units);
+  json.list("loads", structure.loads, load_json, say);
   json.list("approach", type.approach);
   json.list("failure_modes", type.failure_modes);
-  json.member("model_required_for", sentence(type.model, units));
-  json.text_or_null("withheld", sentence(type.withheld, units));
+  json.member("model_required_for", say(type.model));
+  json.text_or_null("withheld", say(type.withheld));
   governing_json(json.member("governing"), option);
-  case_results_json(json.member("cases"), result, option);
-  json.list("elements", structure.elements, element_json, units);
-  json.list("findings", option.findings, finding_json, units);
+  (reader.is_page ? case_table_json : case_results_json)(json.member("cases"), result, option);
+  json.list("elements", structure.elements, element_json, say);
+  json.list("findings", option.findings, finding_json, say);
   quantities_json(json.member("quantities"), option);
-  safety_json(json.member("safety"), option.safety);
+  if (!reader.is_page) safety_json(json.member("safety"), option.safety);
   if (!option.moving_water.empty()) water_json(json.member("water"), option);
 }
 
@@ -293,31 +319,42 @@ std::string_view chosen_type(const design::DesignResult& result) {
   return result.options[static_cast<std::size_t>(result.chosen)].type->record().id;
 }
 
-void result_json(JsonPlace at, const SiteFile& file, const design::DesignResult& result, bool is_page) {
-  const UnitSystem units = is_page ? file.site.units : UnitSystem::si;
+void result_json(JsonPlace at, const SiteFile& file, const design::DesignResult& result, const Reader& reader) {
   JsonObject json(at);
   program_json(json.member("program"));
-  input_json(json.member("input"), file);
+  input_json(json.member("input"), file, reader);
   study_json(json.member("site"), result.resolved);
   cases_json(json.member("cases"), result);
   json.list("options", result.options,
-            [&](JsonPlace place, const design::Option& option) { option_json(place, result, option, units); });
+            [&](JsonPlace place, const design::Option& option) { option_json(place, result, option, reader); });
   json.text_or_null("chosen", chosen_type(result));
-  json.member("choice_reason", sentence(result.choice_reason, units));
+  json.member("choice_reason", reader.say(result.choice_reason));
   json.member("all_requirements_met", result.all_requirements_met);
-  if (is_page) levels_json(json.member("levels"), result.resolved.site);
+  if (reader.is_page) levels_json(json.member("levels"), result.resolved.site);
+}
+
+struct Form {
+  JsonStyle style;
+  JsonNumbers numbers;
+};
+
+std::string written(const Form& form, const SiteFile& file, const design::DesignResult& result, const Reader& reader) {
+  constexpr std::size_t size_of_option = 300'000;  // about
+  JsonWriter writer(form.style, form.numbers, result.options.size() * size_of_option);
+  result_json(writer.root(), file, result, reader);
+  return writer.take() + "\n";
 }
 
 }  // namespace
 
-std::string design_json(const SiteFile& file, const design::DesignResult& result, JsonLayout layout) {
-  const bool is_page = layout == JsonLayout::page;
-  constexpr std::size_t size_of_option = 300'000;  // about
-  const std::size_t size = result.options.size() * size_of_option;
-  JsonWriter writer = is_page ? JsonWriter(JsonStyle::compact, JsonNumbers::nine_digits, size)
-                              : JsonWriter(JsonStyle::lines, JsonNumbers::exact, size);
-  result_json(writer.root(), file, result, is_page);
-  return writer.take() + "\n";
+std::string design_json(const SiteFile& file, const design::DesignResult& result) {
+  // Sentences of the engine hold their quantities as tokens; for tools they are SI, as everything in JSON.
+  const Sentences in_si = [](std::string_view text) { return with_units(text, UnitSystem::si); };
+  return written({JsonStyle::lines, JsonNumbers::exact}, file, result, {in_si, false});
+}
+
+std::string page_json(const SiteFile& file, const design::DesignResult& result, const Sentences& sentences) {
+  return written({JsonStyle::compact, JsonNumbers::nine_digits}, file, result, {sentences, true});
 }
 
 }  // namespace quell::io

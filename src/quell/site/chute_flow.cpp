@@ -8,6 +8,7 @@
 
 #include "quell/base/roots.h"
 #include "quell/hydraulics/boundary_layer.h"
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/stepped_chute.h"
@@ -231,6 +232,13 @@ std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const
   return sections;
 }
 
+namespace {
+void trace_unit_discharge(double discharge, const StepInput& width, Working& working) {
+  working.add_behind({&hydraulics::record::unit_discharge, {told(discharge, judged_discharge), width}},
+                     "discharge per unit width on the chute");
+}
+}  // namespace
+
 void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const auto& bottom = geometry_->piece_at_level(bed_level);
   if (geometry_->step_height > 0.0) {
@@ -238,9 +246,11 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
                                               .step_height = geometry_->step_height,
                                               .phi = bottom.angle,
                                               .Hdam = geometry_->crest_level - bed_level};
+    trace_unit_discharge(discharge_, given(bottom.start_width, "chute.end_width"), working);
     if (const auto toe = hydraulics::stepped_chute_toe(input))
       working.add(hydraulics::record::stepped_toe,
-                  {input.q, given(input.step_height, "chute.step_height"), given(input.phi, "chute.slope"), input.Hdam},
+                  {input.q, given(input.step_height, "chute.step_height"), given(input.phi, "chute.slope"),
+                   told(input.Hdam, "crest above the level of the apron")},
                   {toe->residual_head, toe->depth, toe->inception_length}, "energy left by the steps, at the chute's foot");
     return;
   }
@@ -255,15 +265,34 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
       is_converted ? StepInput(geometry_->roughness_height) : given(geometry_->roughness_height, "chute.roughness_height");
   if (is_converted)
     working.add(hydraulics::record::roughness_height_manning,
-                {given(geometry_->manning_n, "chute.manning_n"), geometry_->conversion_radius}, {geometry_->roughness_height},
-                "roughness height of the chute");
+                {given(geometry_->manning_n, "chute.manning_n"),
+                 told(geometry_->conversion_radius, "section of the check flood, arriving without loss")},
+                {geometry_->roughness_height}, "roughness height of the chute");
+  const double width = width_at(*piece, path);
+  const StepInput start_level =
+      told(start_energy_level_, "level of the reservoir, or of the energy on the floor below the crest");
+  trace_unit_discharge(
+      discharge_, piece->width_change == 0.0 ? given(width, "chute.end_width") : told(width, "of the chute there"), working);
+  working.add(hydraulics::record::level_difference, {start_level, told(level_at(*piece, path), "bed of the chute there")},
+              {start_energy_level_ - level_at(*piece, path)}, "energy head without loss" + where);
   working.add(hydraulics::record::depth_from_energy_on_slope,
               {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), given(piece->angle, "chute.slope")},
               {layer.potential_depth}, "depth without loss" + where);
-  working.add(hydraulics::record::boundary_layer_em1603, {path, roughness},
+  working.add(hydraulics::record::mean_velocity, {layer.unit_discharge, layer.potential_depth}, {layer.potential_velocity},
+              "velocity without loss" + where);
+  working.add(hydraulics::record::boundary_layer_em1603,
+              {told(path, friction ? "along crest and chute, found by trial" : "along crest and chute, as drawn"), roughness},
               {hydraulics::boundary_layer_thickness({.L = path, .ks = geometry_->roughness_height})}, "boundary layer" + where);
-  working.add(hydraulics::record::boundary_layer_head_loss, {layer.thickness, layer.potential_velocity, layer.unit_discharge},
-              {layer.loss}, "head lost" + where);
+  working.add(
+      hydraulics::record::boundary_layer_head_loss,
+      {told(layer.thickness, "boundary layer there, at most the flow's depth"), layer.potential_velocity, layer.unit_discharge},
+      {layer.loss}, "head lost" + where);
+  const double left = energy_level_at(bed_level);
+  const bool nothing_else_lost = left == start_energy_level_ - layer.loss;
+  const StepInput lost =
+      nothing_else_lost ? StepInput(layer.loss) : told(start_energy_level_ - left, "all that is lost down to the chute's foot");
+  working.add(hydraulics::record::energy_head_left, {start_level, lost, told(bed_level, "found by the search for the level")},
+              {left - bed_level}, "energy head that reaches the apron");
   if (!friction || &bottom != piece || piece->width_change != 0.0) return;
   const double cosine = piece->cosine;
   const double start = energy_level_at_path(*piece, path);
@@ -271,11 +300,12 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
       hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
   const auto end = section_at(bed_level);
   if (d0)
-    working.add(hydraulics::record::chute_profile_darcy,
-                {discharge_, given(end.width, "chute.end_width"), given(piece->angle, "chute.slope"), roughness, *d0,
-                 bottom_path - path},
-                {end.depth, end.velocity, start - end.energy_level},
-                "flow at the chute's foot, with friction below the critical point");
+    working.add(
+        hydraulics::record::chute_profile_darcy,
+        {told(discharge_, judged_discharge), given(end.width, "chute.end_width"), given(piece->angle, "chute.slope"), roughness,
+         told(*d0, "depth of the energy left at the critical point"), told(bottom_path - path, "along the chute, as drawn")},
+        {end.depth, end.velocity, start - end.energy_level},
+        "flow at the chute's foot, with friction below the critical point");
 }
 
 }  // namespace quell::site

@@ -136,17 +136,22 @@ double outlets_discharge(const Site& site, double reservoir_level, bool guarante
 void trace_bay(const Site& site, double opening, double reservoir_level, Working& working) {
   const auto& gates = site.gates;
   const auto flow = bay_flow(site, opening, reservoir_level);
+  constexpr std::string_view opened = "of the gate, found by trial or as the pattern says";
   constexpr std::string_view under = "discharge under the gate of the most loaded bay";
   if (gates.radial_coefficient > 0.0)
     working.add(hydraulics::record::gate_radial,
-                {given(gates.radial_coefficient, "gates.radial_coefficient"), opening,
-                 given(gates.bay_width, "gates.bay_width"), std::max(0.0, flow.H - 0.5 * opening)},
+                {given(gates.radial_coefficient, "gates.radial_coefficient"), told(opening, opened),
+                 given(gates.bay_width, "gates.bay_width"),
+                 told(std::max(0.0, flow.H - 0.5 * opening), "reservoir above the middle of the opening")},
                 {flow.orifice}, under);
   else
     working.add(hydraulics::record::gate_by_heads,
-                {given(gates.bay_width, "gates.bay_width"), flow.H, flow.H1, given(gates.coefficient, "gates.coefficient")},
+                {given(gates.bay_width, "gates.bay_width"), told(flow.H, "reservoir above the crest"),
+                 told(flow.H1, "reservoir above the gate's lip"), given(gates.coefficient, "gates.coefficient")},
                 {flow.orifice}, under);
-  working.add(hydraulics::record::gate_blend, {flow.orifice, flow.free, opening, flow.H},
+  working.add(hydraulics::record::gate_blend,
+              {flow.orifice, told(flow.free, "the bay's share of the free crest"), told(opening, opened),
+               told(flow.H, "reservoir above the crest")},
               {bay_discharge(site, opening, reservoir_level)}, "discharge of that bay, at most its share of the free crest");
 }
 

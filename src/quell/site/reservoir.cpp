@@ -116,8 +116,8 @@ Outcome<double> crest_head(const Crest& crest, double discharge) {
 
 namespace {
 
-void trace_ogee(const Crest& crest, double head, Working& working) {
-  const auto input = ogee_input(crest, head);
+void trace_ogee(const Crest& crest, const StepInput& head, Working& working) {
+  const auto input = ogee_input(crest, head.value);
   working.add(hydraulics::record::effective_length,
               {given(crest.net_width, "crest.net_width"), given(static_cast<double>(crest.piers), "crest.piers"),
                given(crest.pier_contraction, "crest.pier_contraction"),
@@ -128,40 +128,44 @@ void trace_ogee(const Crest& crest, double head, Working& working) {
       {head, given(crest.design_head, "crest.design_head"), given(crest.approach_depth, "crest.approach_depth"), input.L},
       {hydraulics::crest_discharge(input)}, "discharge over the crest at this head");
   working.add(hydraulics::record::crest_least_pressure, {head, given(crest.design_head, "crest.design_head")},
-              {hydraulics::crest_least_pressure_head({.He = head, .Hd = crest.design_head})}, "least pressure on the crest");
+              {hydraulics::crest_least_pressure_head({.He = head.value, .Hd = crest.design_head})},
+              "least pressure on the crest");
 }
 
-void trace_broad(const Crest& crest, double head, Working& working) {
-  const auto flow = broad_flow(crest, head);
+void trace_broad(const Crest& crest, const StepInput& head, Working& working) {
+  const auto flow = broad_flow(crest, head.value);
   constexpr std::string_view purpose = "discharge over the crest at this head";
   if (crest.edge == CrestEdge::square)
     working.add(hydraulics::record::weir_square_edged,
                 {head, given(crest.crest_length, "crest.crest_length"), given(crest.net_width, "crest.net_width")},
                 {flow.Cd, flow.Q}, purpose);
   else
-    working.add(hydraulics::record::weir_long_throated,
-                {head, given(crest.crest_length, "crest.crest_length"), given(crest.net_width, "crest.net_width"), 0.0, 0.66},
-                {flow.Cd, flow.Q}, purpose);
+    working.add(
+        hydraulics::record::weir_long_throated,
+        {head, given(crest.crest_length, "crest.crest_length"), given(crest.net_width, "crest.net_width"),
+         told(0.0, "the crest is rated free; a drowned one is judged apart"), told(0.66, "vertical back, on the safe side")},
+        {flow.Cd, flow.Q}, purpose);
 }
 
-void trace_sharp(const Crest& crest, double head, Working& working) {
-  const auto h = sharp_water_level(crest, head);
+void trace_sharp(const Crest& crest, const StepInput& head, Working& working) {
+  const auto h = sharp_water_level(crest, head.value);
   if (!h) return;
   working.add(hydraulics::record::weir_rehbock,
-              {*h, given(crest.approach_depth, "crest.approach_depth"), given(crest.net_width, "crest.net_width")},
+              {told(*h, "head less the velocity head, found by trial"), given(crest.approach_depth, "crest.approach_depth"),
+               given(crest.net_width, "crest.net_width")},
               {sharp_flow(crest, *h).discharge},
               "discharge over the crest: h is the reservoir level less the velocity head of the approach");
 }
 
 }  // namespace
 
-void trace_crest(const Crest& crest, double crest_head, Working& working) {
+void trace_crest(const Crest& crest, const StepInput& crest_head, Working& working) {
   switch (crest.shape) {
     case CrestShape::ogee: return trace_ogee(crest, crest_head, working);
     case CrestShape::broad: return trace_broad(crest, crest_head, working);
     case CrestShape::sharp: return trace_sharp(crest, crest_head, working);
     case CrestShape::labyrinth:
-      if (const auto flow = labyrinth_flow(crest, crest_head))
+      if (const auto flow = labyrinth_flow(crest, crest_head.value))
         working.add(
             hydraulics::record::labyrinth_discharge_half_round,
             {crest_head, given(crest.approach_depth, "crest.approach_depth"),

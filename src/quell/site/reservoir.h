@@ -21,6 +21,6 @@ double crest_discharge(const Crest& crest, double crest_head);
 Outcome<double> crest_head(const Crest& crest, double discharge);
 
 /// Adds the steps from the head to the discharge.
-void trace_crest(const Crest& crest, double crest_head, Working& working);
+void trace_crest(const Crest& crest, const StepInput& crest_head, Working& working);
 
 }  // namespace quell::site

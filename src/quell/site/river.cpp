@@ -49,7 +49,8 @@ void trace_tailwater(const River& river, double discharge, TailwaterCase tailwat
   if (!depth) return;
   working.add(hydraulics::record::normal_depth_trapezoidal,
               {given(input.section.b, "river.section.bottom_width"), given(input.section.m, "river.section.side_slope"),
-               given(input.bed_slope, "river.section.bed_slope"), given(input.manning_n, "river.section.manning_n"), discharge},
+               given(input.bed_slope, "river.section.bed_slope"), given(input.manning_n, "river.section.manning_n"),
+               told(discharge, "in the river")},
               {*depth}, "depth in the river, above its bed");
 }
 

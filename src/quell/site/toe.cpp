@@ -1,5 +1,6 @@
 #include "quell/site/toe.h"
 
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/jump.h"
 
@@ -25,7 +26,9 @@ Outcome<ToeFlow> toe_flow(double discharge, double width, double energy_level, d
   flow.V1 = flow.unit_discharge / flow.y1;
   flow.F1 = hydraulics::froude_number(flow.V1, flow.y1);
   flow.y2 = hydraulics::sequent_depth({.y1 = flow.y1, .V1 = flow.V1});
-  trace(working, hydraulics::record::depth_from_energy, {flow.unit_discharge, flow.energy_head}, {flow.y1}, "depth at the toe");
+  trace(working, hydraulics::record::depth_from_energy,
+        {flow.unit_discharge, told(flow.energy_head, "what the chute leaves, above the apron")}, {flow.y1}, "depth at the toe");
+  trace(working, hydraulics::record::mean_velocity, {flow.unit_discharge, flow.y1}, {flow.V1}, "velocity at the toe");
   trace(working, hydraulics::record::froude_number, {flow.V1, flow.y1}, {flow.F1}, "Froude number at the toe");
   trace(working, hydraulics::record::sequent_depth_rectangular, {flow.y1, flow.V1}, {flow.y2}, "depth that the jump needs");
   return flow;

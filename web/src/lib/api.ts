@@ -1,4 +1,5 @@
 // The program's answers over local HTTP. Every address is relative to the page's own, which holds the token.
+import { unpacked, type Packed } from "./results";
 import type { Answer, DocumentState, Edit, Example, Schema, Units } from "./types";
 
 /** The program answered, and said no. */
@@ -67,7 +68,7 @@ export const api = {
     ask<{ revision: number }>("document", { revision, text, files, tab }),
   save: (path: string | null, overwrite = false) =>
     ask<{ path: string; saved_revision: number }>("document/save", path === null ? { overwrite } : { path, overwrite }),
-  design: (text: string, files: Files, more: Question) => ask<Answer>("design", { text, files, ...more }),
+  design: async (text: string, files: Files, more: Question) => unpacked(await ask<Packed<Answer>>("design", { text, files, ...more })),
   working: (text: string, files: Files, type: string, held: { apron_level: number | null; length: number | null }) =>
     ask<{ html: string; sections: string[]; steps: Record<string, string> }>("working", { text, files, type, section: null, ...held }),
   report: (text: string, files: Files) => ask<{ files: OutputFile[] }>("report", { text, files }),

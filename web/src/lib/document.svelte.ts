@@ -139,7 +139,8 @@ export class Document {
     this.files = next.files;
     this.noteHistory();
     ++this.under_way;
-    this.queue = this.queue.then(() => this.store(next.text, changed)).finally(() => --this.under_way);
+    // The screen comes first.
+    this.queue = Promise.all([this.queue, painted()]).then(() => this.store(next.text, changed)).finally(() => --this.under_way);
   }
   private async put(next: Version): Promise<void> {
     const started = performance.now();

@@ -1,10 +1,25 @@
 import { describe, expect, it } from "vitest";
-import { among, withTypeInView } from "./results";
+import { among, unpacked, withTypeInView } from "./results";
 import type { Option, Result, SiteCase } from "./types";
 
 const option = (type: string, apron_level: number) => ({ type, apron_level }) as Option;
 const result = (chosen: string, options: Option[], discharge = 1) =>
   ({ chosen, options, choice_reason: `because of ${chosen}`, all_requirements_met: false, cases: [{ discharge }] as SiteCase[] }) as Result;
+
+describe("an answer as it comes", () => {
+  const answer = { problems: [], units: "SI" as const, reason: null, engine_ms: 1 };
+  it("gives every case its names", () => {
+    const packed = { ...option("a", 1), cases: { names: ["discharge", "jump"], rows: [[10, "on_apron"], [20, "drowned"]] } };
+    const { result: made } = unpacked({ ...answer, result: { ...result("a", []), options: [packed] } });
+    expect(made?.options[0].cases).toEqual([{ discharge: 10, jump: "on_apron" }, { discharge: 20, jump: "drowned" }]);
+    expect(made?.options[0].apron_level).toBe(1);
+  });
+  it("leaves an answer without a result, and what a refusal leaves out, as they are", () => {
+    expect(unpacked({ ...answer, result: null })).toEqual({ ...answer, result: null });
+    const refused = { refused: [] } as unknown as Parameters<typeof unpacked>[0];
+    expect(unpacked(refused)).toEqual({ refused: [], result: null });
+  });
+});
 
 describe("an edit answered in two", () => {
   const before = result("b", [option("a", 1), option("b", 2), option("c", 3)]);

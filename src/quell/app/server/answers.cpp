@@ -292,7 +292,9 @@ std::string Answers::design(const nlohmann::json& body) {
     const Run made = run_for_page(body, std::move(page), studies_, types, {.moving_water = flag_in(body, "profiles")});
     if (!made.result) head["reason"] = made.reason;
     head["engine_ms"] = made.engine_ms;
-    if (made.result) result = io::design_json(made.file, *made.result, io::JsonLayout::page);
+    const output::Printer printer(made.file.site.units);
+    if (made.result)
+      result = io::page_json(made.file, *made.result, [&](std::string_view words) { return printer.words(words); });
   }
   // The result is JSON text already: the head is put before it, and its many bytes are neither parsed nor copied.
   std::string start = to_text(head);
