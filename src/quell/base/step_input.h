@@ -27,7 +27,4 @@ constexpr StepInput told(double value, std::string_view words) {
   return {value, {}, words};
 }
 
-/// The discharge that a section of the workings follows.
-inline constexpr std::string_view judged_discharge = "the discharge that this section follows";
-
 }  // namespace quell

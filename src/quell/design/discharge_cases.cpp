@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "quell/hydraulics/definitions.h"
 #include "quell/site/crest_foot.h"
 #include "quell/site/gates.h"
 #include "quell/site/river.h"
@@ -94,13 +93,12 @@ Outcome<PreparedCase> prepare_pattern(const site::Site& site, const site::GatePa
 
 Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double apron_level, Working* working) {
   const bool one_bay = prepared.bay_width > 0.0;
+  const double discharge = one_bay ? prepared.data.bay_discharge : prepared.data.discharge;
   if (working != nullptr)
-    working->add_behind({&hydraulics::record::unit_discharge,
-                         {told(one_bay ? prepared.data.bay_discharge : prepared.data.discharge, judged_discharge),
-                          one_bay ? given(prepared.bay_width, "gates.bay_width") : given(width, "basin.width")}},
-                        "discharge per unit width at the toe");
-  return site::toe_flow(one_bay ? prepared.data.bay_discharge : prepared.data.discharge, one_bay ? prepared.bay_width : width,
-                        prepared.chute.energy_level_at(apron_level), prepared.data.reservoir_level, apron_level, working);
+    site::trace_unit_discharge(discharge, one_bay ? given(prepared.bay_width, "gates.bay_width") : given(width, "basin.width"),
+                               "at the toe", *working);
+  return site::toe_flow(discharge, one_bay ? prepared.bay_width : width, prepared.chute.energy_level_at(apron_level),
+                        prepared.data.reservoir_level, apron_level, working);
 }
 
 dissipators::Setting setting_of(const site::Site& site, double width) {

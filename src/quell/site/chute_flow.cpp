@@ -12,6 +12,7 @@
 #include "quell/hydraulics/energy.h"
 #include "quell/hydraulics/friction.h"
 #include "quell/hydraulics/stepped_chute.h"
+#include "quell/site/toe.h"
 
 namespace quell::site {
 namespace {
@@ -232,13 +233,6 @@ std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const
   return sections;
 }
 
-namespace {
-void trace_unit_discharge(double discharge, const StepInput& width, Working& working) {
-  working.add_behind({&hydraulics::record::unit_discharge, {told(discharge, judged_discharge), width}},
-                     "discharge per unit width on the chute");
-}
-}  // namespace
-
 void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const auto& bottom = geometry_->piece_at_level(bed_level);
   if (geometry_->step_height > 0.0) {
@@ -246,7 +240,7 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
                                               .step_height = geometry_->step_height,
                                               .phi = bottom.angle,
                                               .Hdam = geometry_->crest_level - bed_level};
-    trace_unit_discharge(discharge_, given(bottom.start_width, "chute.end_width"), working);
+    trace_unit_discharge(discharge_, given(bottom.start_width, "chute.end_width"), "on the chute", working);
     if (const auto toe = hydraulics::stepped_chute_toe(input))
       working.add(hydraulics::record::stepped_toe,
                   {input.q, given(input.step_height, "chute.step_height"), given(input.phi, "chute.slope"),
@@ -271,8 +265,9 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
   const double width = width_at(*piece, path);
   const StepInput start_level =
       told(start_energy_level_, "level of the reservoir, or of the energy on the floor below the crest");
-  trace_unit_discharge(
-      discharge_, piece->width_change == 0.0 ? given(width, "chute.end_width") : told(width, "of the chute there"), working);
+  trace_unit_discharge(discharge_,
+                       piece->width_change == 0.0 ? given(width, "chute.end_width") : told(width, "of the chute there"),
+                       "on the chute", working);
   working.add(hydraulics::record::level_difference, {start_level, told(level_at(*piece, path), "bed of the chute there")},
               {start_energy_level_ - level_at(*piece, path)}, "energy head without loss" + where);
   working.add(hydraulics::record::depth_from_energy_on_slope,
@@ -300,12 +295,12 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
       hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
   const auto end = section_at(bed_level);
   if (d0)
-    working.add(
-        hydraulics::record::chute_profile_darcy,
-        {told(discharge_, judged_discharge), given(end.width, "chute.end_width"), given(piece->angle, "chute.slope"), roughness,
-         told(*d0, "depth of the energy left at the critical point"), told(bottom_path - path, "along the chute, as drawn")},
-        {end.depth, end.velocity, start - end.energy_level},
-        "flow at the chute's foot, with friction below the critical point");
+    working.add(hydraulics::record::chute_profile_darcy,
+                {told(discharge_, "the discharge that this section follows"), given(end.width, "chute.end_width"),
+                 given(piece->angle, "chute.slope"), roughness, told(*d0, "depth of the energy left at the critical point"),
+                 told(bottom_path - path, "along the chute, as drawn")},
+                {end.depth, end.velocity, start - end.energy_level},
+                "flow at the chute's foot, with friction below the critical point");
 }
 
 }  // namespace quell::site

@@ -5,11 +5,11 @@
 
 #include "quell/base/roots.h"
 #include "quell/hydraulics/crest_effects.h"
-#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/section.h"
 #include "quell/hydraulics/weirs.h"
 #include "quell/hydraulics/weirs_broad.h"
 #include "quell/site/reservoir.h"
+#include "quell/site/toe.h"
 
 namespace quell::site {
 namespace {
@@ -59,9 +59,7 @@ double start_energy_level(const Site& site, double discharge, double reservoir_l
 void trace_start_energy(const Site& site, double discharge, double reservoir_level, Working& working) {
   if (!site.crest.has_fall() || !(critical_energy_level(site, discharge) < reservoir_level)) return;
   const double q = discharge / site.chute.width;
-  working.add_behind(
-      {&hydraulics::record::unit_discharge, {told(discharge, judged_discharge), given(site.chute.width, "chute.width")}},
-      "discharge per unit width on the floor below the crest");
+  trace_unit_discharge(discharge, given(site.chute.width, "chute.width"), "on the floor below the crest", working);
   working.add(hydraulics::record::critical_depth_rectangular, {q}, {hydraulics::critical_depth(q)},
               "critical depth on the floor below the crest: the flow starts there with an energy head of 1.5 times it");
 }
