@@ -30,8 +30,8 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
   auto toe = entering_flow(type, setting, entry, option.apron_level);
   if (!toe) return;
   if (!dissipators::replaces_chute(type.record().action)) {
-    site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
-    entry.chute.trace_energy(toe->apron_level, working);
+    const auto start = site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
+    entry.chute.trace_energy(toe->apron_level, start, working);
     toe = entering_flow(type, setting, entry, option.apron_level, &working);
   }
   if (dissipators::makes_jump(type.record().action)) site::free_jump(*toe, &working);

@@ -233,7 +233,7 @@ std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const
   return sections;
 }
 
-void ChuteFlow::trace_energy(double bed_level, Working& working) const {
+void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Working& working) const {
   const auto& bottom = geometry_->piece_at_level(bed_level);
   if (geometry_->step_height > 0.0) {
     const hydraulics::SteppedChuteInput input{.q = discharge_ / bottom.start_width,
@@ -263,8 +263,7 @@ void ChuteFlow::trace_energy(double bed_level, Working& working) const {
                  told(geometry_->conversion_radius, "section of the check flood, arriving without loss")},
                 {geometry_->roughness_height}, "roughness height of the chute");
   const double width = width_at(*piece, path);
-  const StepInput start_level =
-      told(start_energy_level_, "level of the reservoir, or of the energy on the floor below the crest");
+  const StepInput start_level = told(start_energy_level_, start_words);
   trace_unit_discharge(discharge_,
                        piece->width_change == 0.0 ? given(width, "chute.end_width") : told(width, "of the chute there"),
                        "on the chute", working);

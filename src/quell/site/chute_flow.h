@@ -99,8 +99,8 @@ class ChuteFlow {
   double discharge() const { return discharge_; }
   double start_energy_level() const { return start_energy_level_; }
 
-  /// Adds the steps that lead to the energy level at `bed_level`.
-  void trace_energy(double bed_level, Working& working) const;
+  /// Adds the steps that lead to the energy level at `bed_level`; `start_words` say what the level at the start is.
+  void trace_energy(double bed_level, std::string_view start_words, Working& working) const;
 
  private:
   /// Potential flow and layer at one place.

@@ -13,8 +13,8 @@ namespace quell::site {
 /// Energy level (m) at the start of the chute: the reservoir's; below a fall at most 1.5 critical depths above the floor.
 double start_energy_level(const Site& site, double discharge, double reservoir_level);
 
-/// Adds the step behind that level where it is not the reservoir's.
-void trace_start_energy(const Site& site, double discharge, double reservoir_level, Working& working);
+/// Adds the step behind that level where it is not the reservoir's. Answers what the level is, in words.
+std::string_view trace_start_energy(const Site& site, double discharge, double reservoir_level, Working& working);
 
 /// The crest at one discharge with the water below it.
 struct BackwaterInput {

@@ -106,8 +106,8 @@ break-inside:avoid;font:8.8pt/1.38 var(--sans)}
 .equation.long math{font-size:8.6pt}.equation.tiny math{font-size:6.6pt}
 .equation math{display:inline-block;text-align:left;max-width:100%}
 .step table{font-size:7.9pt;margin:.35em 0 0}.step table td,.step table th{padding-top:.1em;padding-bottom:.1em}
-.step table{table-layout:fixed}.step table th:nth-child(1){width:13%}.step table th:nth-child(2){width:25%}
-.step table th:nth-child(3){width:27%}.step table math{font-size:9pt}
+.step table{table-layout:fixed}.step table th:nth-child(1){width:10%}.step table th:nth-child(2){width:21%}
+.step table th:nth-child(3){width:25%}.step span.from{color:var(--quiet)}.step table math{font-size:9pt}
 .step table th{border-bottom-width:.5px;font-weight:400;color:var(--quiet)}
 .step table td{border-bottom:0}
 .working-head{break-inside:avoid;display:grid;grid-template-columns:27mm 1fr 32mm;gap:0 4mm;font:600 7.9pt/1.3 var(--sans);color:var(--quiet);

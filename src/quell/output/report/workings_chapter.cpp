@@ -134,7 +134,7 @@ std::string origin_markup(const WorkingStep& step, std::size_t input, const Step
   const auto origin = origin_of_input(place.working, place.number, input);
   return origin.found() ? fmt::format(" <a class=\"from\" href=\"#step-{0}.{1}\">step {0}.{1}</a>", origin.section, origin.step)
          : step.words[input].empty() ? std::string()
-                                     : " <span class=\"from\">" + escape_xml(step.words[input]) + "</span>";
+                                     : " <span class=\"from\">· " + escape_xml(step.words[input]) + "</span>";
 }
 
 void write_step_inputs(Html& html, const WorkingStep& step, const StepPlace& place) {
