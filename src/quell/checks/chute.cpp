@@ -109,7 +109,7 @@ Finding invert_curve(const BasinView& view) {
   return keyed("basin.choices.invert_curve",
                worked(hydraulics::record::invert_curve_pressure,
                       {entering_unit_discharge(flow), entering_velocity(flow),
-                       told(radius, "multiple of the depth of the entering flow, as chosen")},
+                       told(radius, "basin.choices.invert_curve times the largest depth y1")},
                       limit_finding(
                           "invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
                           4.0 * flow.y1, dimension::length, Status::fails,

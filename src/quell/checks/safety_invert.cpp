@@ -23,7 +23,7 @@ void judge_invert(const BasinView& view, Safety& safety) {
     curve.discharge = toe.discharge;
     behind = {&hydraulics::record::curved_bed_pressure,
               {entering_depth(toe), entering_velocity(toe),
-               told(curve.radius, "multiple of the depth of the entering flow, as chosen"),
+               told(curve.radius, "basin.choices.invert_curve times the largest depth y1"),
                told(0.0, "the lowest point of the curve lies level")}};
   }
   safety.findings.push_back(

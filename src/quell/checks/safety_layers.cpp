@@ -182,7 +182,7 @@ void judge_stone_layers(const BasinView& view, Safety& safety) {
         hydraulics::record::launch_volume,
         {told(safety.river.thickness / under_water, "thickness of the stone over 1.5: as placed in the dry"),
          told(safety.scour.grown, "scour of one day, the depth of the flow at most"),
-         told(safety.scour.grown > shallow_launch ? 1.75 : 1.5, "stone lost under water, by the source")},
+         told(safety.scour.grown > shallow_launch ? 1.75 : 1.5, "1.75 where the scour is deeper than 4.6 m, else 1.5")},
         choice_note("river.launch", "Stone that settles into the scour, in place at the end of the protection",
                     layers.launch_thickness, dimension::length,
                     "Instead of a cutoff below the scour: the last " + length_words(layers.launch_length) +

@@ -20,12 +20,12 @@ namespace case_words {
 inline constexpr std::string_view over_panel = "mean depth of the jump over the panel", empty = "the basin is empty",
                                   undamped = "bound of an undamped anchor under a pulse",
                                   rare = "no factor where a joint or the drains failed", at_rest = "no factor: nothing pulses";
-inline constexpr CaseWords drained{"uplift head, drains working", over_panel, "suction through the slab, joints sealed",
+inline constexpr CaseWords drained{"uplift head, drains working", over_panel, "panel's share, times the suction of the pulses",
                                    undamped};
 inline constexpr CaseWords undrained{"uplift head, drains failed", over_panel, drained.pulses, rare};
 inline constexpr CaseWords open_joints{"depth above: it stands below too, joints open", over_panel,
-                                       "range of the pulses, open joints on four sides", undamped};
-inline constexpr CaseWords failed_joint{drained.uplift, over_panel, "range of the pulses through one failed joint", rare};
+                                       "share with four open joints, times the range", undamped};
+inline constexpr CaseWords failed_joint{drained.uplift, over_panel, "share with one failed joint, times the range", rare};
 inline constexpr CaseWords empty_drained{"head below the empty basin, drains working", empty, empty, at_rest};
 inline constexpr CaseWords empty_undrained{"head below the empty basin, drains failed", empty, empty, at_rest};
 }  // namespace case_words

@@ -15,6 +15,18 @@
 namespace quell::design {
 namespace {
 
+/// Energy at the start of the chute to the flow that enters the basin; none where there is none.
+Outcome<site::ToeFlow> trace_entering(const PreparedSite& prepared, const PreparedCase& entry, const Option& option,
+                                      Working& working) {
+  const auto& type = *option.type;
+  const auto setting = setting_of(prepared.site, option.width);
+  auto toe = entering_flow(type, setting, entry, option.apron_level);
+  if (!toe || dissipators::replaces_chute(type.record().action)) return toe;
+  site::trace_start_energy(prepared.site, entry.data.discharge, entry.data.reservoir_level, working);
+  entry.chute.trace_energy(toe->apron_level, working);
+  return entering_flow(type, setting, entry, option.apron_level, &working);
+}
+
 /// Crest to required tailwater at one discharge.
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
@@ -24,13 +36,8 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
     site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
   const auto& type = *option.type;
   const auto setting = setting_of(site, option.width);
-  auto toe = entering_flow(type, setting, entry, option.apron_level);
+  const auto toe = trace_entering(prepared, entry, option, working);
   if (!toe) return;
-  if (!dissipators::replaces_chute(type.record().action)) {
-    site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
-    entry.chute.trace_energy(toe->apron_level, working);
-    toe = entering_flow(type, setting, entry, option.apron_level, &working);
-  }
   if (dissipators::makes_jump(type.record().action)) site::free_jump(*toe, &working);
   type.trace_tailwater_need(*toe, setting, working);
   site::trace_tailwater(site.river, entry.data.river_discharge[0], site::TailwaterCase::low, working);
@@ -98,14 +105,15 @@ bool decides(const site::ToeFlow& toe, const Option& option) {
 /// The flow at the discharges that decide a finding, beside the governing and the largest one. Before the largest: a finding
 /// without inputs leads to the last step of its method, and the largest discharge decides it.
 void trace_deciding(const PreparedSite& prepared, const Option& option, Working& working) {
+  if (dissipators::replaces_chute(option.type->record().action)) return;  // no step leads to its flow
   const auto setting = setting_of(prepared.site, option.width);
   for (const auto& entry : prepared.cases.first(prepared.cases.size() - 1)) {
-    if (!entry.reported || entry.data.discharge == option.governing.discharge) continue;
+    if (!entry.reported) continue;
     const auto toe = entering_flow(*option.type, setting, entry, option.apron_level);
-    if (!toe || !decides(*toe, option)) continue;
+    if (!toe || toe->V1 == option.governing.toe.V1 || !decides(*toe, option)) continue;
     working.open_section("Discharge " + quantity_token(entry.data.discharge, dimension::discharge),
-                         "Decides findings of the sections below.");
-    trace_case(prepared, entry, option, working);
+                         "Decides findings of the sections below: the flow that enters the basin.");
+    (void)trace_entering(prepared, entry, option, working);
   }
 }
 
