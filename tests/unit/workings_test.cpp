@@ -116,6 +116,25 @@ TEST_P(Workings, EveryKeyNamedIsAKeyOfTheSiteFile) {
   for (const auto& key : seen) EXPECT_EQ(keys.count(key), 1u) << key;
 }
 
+// A reader can walk from every number back to the site file: it is an input, or an earlier step gives it, or words say where it
+// comes from.
+TEST_P(Workings, EveryNumberPutInSaysWhereItComesFrom) {
+  const auto result = design_of(GetParam());
+  std::set<std::string> orphans;
+  for (const auto& option : result.options) {
+    const auto& sections = option.working.sections();
+    for (std::size_t s = 0; s < sections.size(); ++s)
+      for (std::size_t k = 0; k < sections[s].steps.size(); ++k) {
+        const auto& step = sections[s].steps[k];
+        for (std::size_t i = 0; i < step.inputs.size(); ++i)
+          if (step.keys[i].empty() && step.words[i].empty() && !origin_of_input(option.working, {s + 1, k + 1}, i).found())
+            orphans.insert(std::string(step.method->id.view()) + " " + std::string(step.method->inputs[i].name.view()) + " in " +
+                           std::string(option.type->record().id.view()) + ": " + step.purpose);
+      }
+  }
+  for (const auto& orphan : orphans) ADD_FAILURE() << orphan;
+}
+
 INSTANTIATE_TEST_SUITE_P(Examples, Workings,
                          testing::Values("01-gravity-dam", "02-small-dam", "03-labyrinth", "04-stepped-dam", "05-gated-dam",
                                          "06-canal-drop"));

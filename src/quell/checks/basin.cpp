@@ -3,6 +3,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/jump.h"
@@ -17,7 +18,7 @@ Finding jump_waves(const BasinView& view) {
   const auto& state = *std::min_element(view.states.begin(), view.states.end(),
                                         [](const TailwaterState& a, const TailwaterState& b) { return a.toe->F1 < b.toe->F1; });
   return worked(
-      hydraulics::record::froude_number, {state.toe->V1, state.toe->y1},
+      hydraulics::record::froude_number, {entering_velocity(*state.toe), entering_depth(*state.toe)},
       limit_finding("jump.waves", "Inflow Froude number above the range of waves", state.toe->F1, LimitSense::at_least, 4.5,
                     dimension::none, Status::caution, "Smallest of the range, " + at_discharge(state.toe->discharge) + ".",
                     "Between 1.7 and 4.5 waves travel far downstream: protect the banks, or choose a low-Froude basin.",
@@ -27,7 +28,7 @@ Finding jump_waves(const BasinView& view) {
 Finding toe_velocity(const BasinView& view) {
   const auto& state = *std::max_element(view.states.begin(), view.states.end(),
                                         [](const TailwaterState& a, const TailwaterState& b) { return a.toe->V1 < b.toe->V1; });
-  return worked(hydraulics::record::mean_velocity, {state.toe->unit_discharge, state.toe->y1},
+  return worked(hydraulics::record::mean_velocity, {entering_unit_discharge(*state.toe), entering_depth(*state.toe)},
                 limit_finding("basin.velocity", "Velocity at the toe without a study of cavitation", state.toe->V1,
                               LimitSense::at_most, 30.0, dimension::velocity, Status::caution,
                               "Largest of the range, " + at_discharge(state.toe->discharge) + ".",
@@ -42,7 +43,7 @@ Finding roller_hazard(const BasinView& view) {
       });
   const double submergence = state.available_depth / state.toe->y2 - 1.0;
   return worked(
-      hydraulics::record::tailwater_ratio, {state.tailwater_level, view.apron_level, state.toe->y2},
+      hydraulics::record::tailwater_ratio, {tailwater_level(view, state), apron_level(view), sequent_depth(*state.toe)},
       limit_finding("safety.roller", "Submergence of the jump, as a danger to people", submergence, LimitSense::at_most, 0.0,
                     dimension::none, Status::caution,
                     "The roller over a submerged jump carries swimmers and boats back to the structure; largest " +

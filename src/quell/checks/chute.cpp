@@ -4,6 +4,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
 #include "quell/hydraulics/definitions.h"
@@ -40,7 +41,11 @@ Finding chute_walls(const BasinView& view) {
   const std::string where = " The largest need stands at bed level " + quantity_token(level, dimension::length) + ".";
   const auto behind = [&](Finding finding) {
     finding.key = "chute.wall_height";
-    return at == nullptr ? finding : worked(hydraulics::record::chute_freeboard, {at->velocity, at->depth}, std::move(finding));
+    return at == nullptr ? finding
+                         : worked(hydraulics::record::chute_freeboard,
+                                  {told(at->velocity, "where the walls must be highest, at the check flood"),
+                                   told(at->depth, "where the walls must be highest, at the check flood")},
+                                  std::move(finding));
   };
   if (!(given_height > 0.0)) {
     return behind(limit_finding("chute.wall_height", "Height of the chute's walls, normal to the floor", needed,
@@ -62,7 +67,7 @@ Finding chute_width_change(const BasinView& view) {
   const double froude =
       view.wettest.empty() ? 1.0 : hydraulics::froude_number(view.wettest.front().velocity, view.wettest.front().depth);
   return worked(
-      hydraulics::record::largest_flare, {froude},
+      hydraulics::record::largest_flare, {told(froude, "Froude number at the head of the chute, check flood")},
       limit_finding(
           "chute.flare", "Flare or contraction of the chute's walls, each side", tangent, LimitSense::at_most,
           hydraulics::largest_flare({.F = froude}), dimension::none, Status::caution,
@@ -80,7 +85,7 @@ Finding basin_width_change(const BasinView& view) {
   return keyed(
       "basin.width",
       worked(
-          hydraulics::record::largest_flare, {flow.F1},
+          hydraulics::record::largest_flare, {told(flow.F1, "Froude number of the entering flow, largest discharge")},
           limit_finding(
               "basin.width_change", "Length of chute over which its walls reach the basin's width", needed, LimitSense::at_most,
               available, dimension::length, Status::fails,
@@ -102,7 +107,9 @@ Finding invert_curve(const BasinView& view) {
   }
   const double pressure = hydraulics::invert_curve_pressure({.q = flow.unit_discharge, .V = flow.V1, .R = radius});
   return keyed("basin.choices.invert_curve",
-               worked(hydraulics::record::invert_curve_pressure, {flow.unit_discharge, flow.V1, radius},
+               worked(hydraulics::record::invert_curve_pressure,
+                      {entering_unit_discharge(flow), entering_velocity(flow),
+                       told(radius, "basin.choices.invert_curve times the largest depth y1")},
                       limit_finding(
                           "invert.radius", "Radius of the curve between chute and apron", radius, LimitSense::at_least,
                           4.0 * flow.y1, dimension::length, Status::fails,

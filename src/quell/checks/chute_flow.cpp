@@ -6,6 +6,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/aerated_flow.h"
 #include "quell/hydraulics/boundary_layer.h"
@@ -50,6 +51,7 @@ Finding chute_cavitation(const BasinView& view) {
   const auto& row = hydraulics::cavitation_row(sigma);
   const auto& tolerance = hydraulics::surface_tolerance(sigma, false);
   constexpr double no_curve = 0.0;
+  constexpr std::string_view at_worst = "where the index is least, at the check flood";
   std::string text = "Least index where the flow carries less than " + percent(site::protecting_air) + " of air, at " +
                      at_level(worst->bed_level) + ", " + quantity_token(worst->velocity, dimension::velocity) +
                      ", at the check flood: " + std::string(row.action) + ".";
@@ -64,8 +66,9 @@ Finding chute_cavitation(const BasinView& view) {
   const bool beyond = sigma < 0.12;
   return worked(
       hydraulics::record::chute_cavitation_index,
-      {worst->velocity, worst->depth, worst->slope_angle, given(view.site.project.altitude, "project.altitude"),
-       given(view.site.project.water_temperature, "project.water_temperature"), no_curve},
+      {told(worst->velocity, at_worst), told(worst->depth, at_worst), told(worst->slope_angle, at_worst),
+       given(view.site.project.altitude, "project.altitude"),
+       given(view.site.project.water_temperature, "project.water_temperature"), told(no_curve, "the chute is straight there")},
       limit_finding(
           "chute.cavitation", "Cavitation index along the chute", sigma, LimitSense::at_least, beyond ? 0.12 : 0.20,
           dimension::none, beyond ? Status::fails : Status::caution, text,
@@ -97,13 +100,14 @@ Finding chute_air(const BasinView& view) {
 
 Finding chute_walls_air(const BasinView& view) {
   double needed = 0.0;
+  constexpr std::string_view at_highest = "where the mixture stands highest, at the check flood";
   FindingMethod behind;
   if (!(view.geometry.step_height > 0.0)) behind.method = &hydraulics::record::boundary_layer_em1603;
   for (const auto& point : view.wettest) {
     const double here = std::max(1.2 * point.bulked_depth, point.bulked_depth + 0.5);
     if (!(point.air_content > 0.0) || here <= needed) continue;
     needed = here;
-    behind = {&hydraulics::record::bulked_depth, {point.depth, point.air_content}};
+    behind = {&hydraulics::record::bulked_depth, {told(point.depth, at_highest), told(point.air_content, at_highest)}};
   }
   const double given = view.site.chute.wall_height;
   const bool judged = given > 0.0 && needed > 0.0;
@@ -149,11 +153,13 @@ Finding chute_steps(const BasinView& view) {
   const double share = largest ? largest->residual_head / (drop + flow.reservoir_level - view.geometry.crest_level) : 1.0;
   text += " The steps leave " + percent(share) + " of the head at the check flood.";
   const bool inside = largest && largest->inside_range();
-  return counted(
-      worked(hydraulics::record::stepped_toe, {flow.discharge / width, given(height, "chute.step_height"), angle, drop},
-             limit_finding("chute.steps", "Steps within what was measured, at the largest discharge", inside ? 1.0 : 0.0,
-                           LimitSense::at_least, 1.0, dimension::none, Status::caution, text,
-                           "Choose another step height or slope, or have the energy at the toe measured in a model.", rule)));
+  return counted(worked(
+      hydraulics::record::stepped_toe,
+      {told(flow.discharge / width, "largest discharge over the width of the chute's end"), given(height, "chute.step_height"),
+       given(angle, "chute.slope"), told(drop, "level of the crest less that of the apron")},
+      limit_finding("chute.steps", "Steps within what was measured, at the largest discharge", inside ? 1.0 : 0.0,
+                    LimitSense::at_least, 1.0, dimension::none, Status::caution, text,
+                    "Choose another step height or slope, or have the energy at the toe measured in a model.", rule)));
 }
 
 Finding toe_velocity_second(const BasinView& view) {
@@ -173,9 +179,15 @@ Finding toe_velocity_second(const BasinView& view) {
   const Rule rule = novak ? Rule{"novak_2007", "energy dissipation: velocity coefficient 1 - 0.0155 S/H", Provenance::memory}
                           : Rule{"jsce_1985", "0.9 of the velocity of free fall", Provenance::seen};
   const double ratio = flow.V1 / second;
+  const std::string_view from_fall =
+      view.site.crest.has_fall() ? "crest.floor_level less the level of the apron" : "crest.level less the level of the apron";
   const auto behind = [&](Finding finding) {
-    return novak ? worked(hydraulics::record::toe_velocity_novak, {flow.unit_discharge, fall, head}, std::move(finding))
-                 : worked(hydraulics::record::toe_velocity_jsce, {all}, std::move(finding));
+    return novak ? worked(hydraulics::record::toe_velocity_novak,
+                          {entering_unit_discharge(flow), told(fall, from_fall),
+                           told(head, "energy level less the level where the fall begins")},
+                          std::move(finding))
+                 : worked(hydraulics::record::toe_velocity_jsce,
+                          {told(all, "energy level where the fall begins, above the apron")}, std::move(finding));
   };
   std::string text = "Velocity from boundary layer and friction, " + quantity_token(flow.V1, dimension::velocity) + ", over " +
                      quantity_token(second, dimension::velocity) + " by a short formula, " + at_discharge(flow.discharge) + ".";

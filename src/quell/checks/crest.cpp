@@ -4,6 +4,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/crest.h"
 #include "quell/hydraulics/crest_effects.h"
@@ -27,6 +28,10 @@ site::BackwaterInput backwater(const BasinView& view, const TailwaterState& stat
           .apron_level = view.apron_level,
           .tailwater_level = state.tailwater_level,
           .jump_drowned = state.available_depth > state.need.largest};
+}
+
+StepInput largest_head(const BasinView& view) {
+  return told(view.largest_crest_head, "reservoir at the largest discharge less crest.level");
 }
 
 std::string rise_words(const BasinView& view, const site::BackwaterInput& water) {
@@ -59,15 +64,21 @@ Rule submergence_rule(CrestShape shape) {
 Finding worked_by_water(const site::Crest& crest, const site::BackwaterInput& water, double level_below, Finding finding) {
   const double head = water.reservoir_level - crest.crest_level;
   const double above = level_below - crest.crest_level;
+  constexpr std::string_view reservoir_words = "reservoir level at that discharge less crest.level";
+  constexpr std::string_view below_words = "water level below the crest less crest.level";
   switch (crest.shape) {
     case CrestShape::ogee:
-      return worked(hydraulics::record::crest_submergence_factor, {head, head - above}, std::move(finding));
+      return worked(hydraulics::record::crest_submergence_factor,
+                    {told(head, reservoir_words), told(head - above, "reservoir level less the water level below the crest")},
+                    std::move(finding));
     case CrestShape::broad:
-      return worked(hydraulics::record::weir_submergence_broad, {head, std::max(above, 0.0)}, std::move(finding));
+      return worked(hydraulics::record::weir_submergence_broad,
+                    {told(head, reservoir_words), told(std::max(above, 0.0), below_words)}, std::move(finding));
     case CrestShape::sharp:
     case CrestShape::labyrinth: break;
   }
-  return worked(hydraulics::record::weir_submergence_villemonte, {head, above}, std::move(finding));
+  return worked(hydraulics::record::weir_submergence_villemonte, {told(head, reservoir_words), told(above, below_words)},
+                std::move(finding));
 }
 
 /// The ratio that the rating of a weir depends on, where it was measured.
@@ -117,7 +128,7 @@ HeadRange head_range(const site::Crest& crest) {
 
 Finding crest_overload(const BasinView& view) {
   return worked(
-      hydraulics::record::crest_head_ratio, {view.largest_crest_head, given(view.site.crest.design_head, "crest.design_head")},
+      hydraulics::record::crest_head_ratio, {largest_head(view), given(view.site.crest.design_head, "crest.design_head")},
       limit_finding(
           "crest.overload", "Head on the crest over its design head", view.largest_crest_head / view.site.crest.design_head,
           LimitSense::at_most, 1.33, dimension::none, Status::caution, "At the largest discharge of the range.",
@@ -130,7 +141,7 @@ Finding crest_pressure(const BasinView& view) {
       hydraulics::crest_least_pressure_head({.He = view.largest_crest_head, .Hd = view.site.crest.design_head});
   const bool beyond = pressure < -6.1;
   return worked(hydraulics::record::crest_least_pressure,
-                {view.largest_crest_head, given(view.site.crest.design_head, "crest.design_head")},
+                {largest_head(view), given(view.site.crest.design_head, "crest.design_head")},
                 limit_finding("crest.pressure", "Least pressure head on the crest", pressure, LimitSense::at_least,
                               beyond ? -6.1 : -4.6, dimension::length, beyond ? Status::fails : Status::caution,
                               "Estimated at the largest discharge, without the effect of piers.",
@@ -174,13 +185,15 @@ Finding crest_proximity(const BasinView& view) {
                      "Lower the apron or lengthen the crest, or count on the higher reservoir level.",
                      {"dsd_1987", "fig. 9-27", Provenance::memory});
   return worked(hydraulics::record::crest_apron_factor,
-                {view.largest_crest_head, std::max(view.site.crest.crest_level - view.apron_level, 0.0)}, std::move(finding));
+                {largest_head(view), told(std::max(view.site.crest.crest_level - view.apron_level, 0.0),
+                                          "crest.level less the level of the apron")},
+                std::move(finding));
 }
 
 Finding weir_largest_head(const BasinView& view) {
   const auto range = head_range(view.site.crest);
   return worked(
-      hydraulics::record::crest_head_ratio, {view.largest_crest_head, given(range.length, range.key)},
+      hydraulics::record::crest_head_ratio, {largest_head(view), given(range.length, range.key)},
       limit_finding("crest.largest_head", "Largest head on the crest over " + std::string(range.of),
                     view.largest_crest_head / range.length, LimitSense::at_most, range.highest, dimension::none,
                     Status::caution, "At the largest discharge of the range, against what the rating was measured for.",
@@ -192,7 +205,8 @@ Finding weir_smallest_head(const BasinView& view) {
   const auto& smallest = *std::min_element(view.states.begin(), view.states.end(),
                                            [](const auto& a, const auto& b) { return a.toe->discharge < b.toe->discharge; });
   const double head = smallest.toe->reservoir_level - view.site.crest.crest_level;
-  return worked(hydraulics::record::crest_head_ratio, {head, given(range.length, range.key)},
+  return worked(hydraulics::record::crest_head_ratio,
+                {told(head, "reservoir at the smallest discharge less crest.level"), given(range.length, range.key)},
                 limit_finding("crest.smallest_head", "Smallest head on the crest over " + std::string(range.of),
                               head / range.length, LimitSense::at_least, range.lowest, dimension::none, Status::caution,
                               "At the smallest discharge of the range, against what the rating was measured for.",

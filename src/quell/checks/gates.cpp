@@ -3,6 +3,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/definitions.h"
 
@@ -18,6 +19,10 @@ std::string named(const PatternState& state) {
          quantity_token(state.toe->reservoir_level, dimension::length) + " (" +
          quantity_token(state.discharge, dimension::discharge) + ", " +
          quantity_token(state.toe->unit_discharge, dimension::unit_discharge) + " in the bay that counts)";
+}
+
+StepInput low_tailwater(const BasinView& view, const PatternState& state) {
+  return tailwater_level(view, state.tailwater_level, site::TailwaterCase::low);
 }
 
 /// The pattern with the least value of `measure` among those of one kind; null where there is none.
@@ -42,7 +47,9 @@ Findings gate_patterns(const BasinView& view) {
           "are good to about 10 %.",
       "Open more bays by smaller steps, lower the apron, or take the pattern out of the operation.", common_practice);
   if (view.type.level_rule != dissipators::LevelRule::tailwater) return {finding};
-  return {worked(hydraulics::record::tailwater_margin, {worst->tailwater_level, view.apron_level, worst->required_depth},
+  return {worked(hydraulics::record::tailwater_margin,
+                 {low_tailwater(view, *worst), apron_level(view),
+                  told(worst->required_depth, "depth by the rule of the type, plus the margin asked for")},
                  std::move(finding))};
 }
 
@@ -50,7 +57,9 @@ Findings gate_mishaps(const BasinView& view) {
   const auto* worst = least(view, true, [](const PatternState& state) { return state.sweep_out_reserve; });
   if (worst == nullptr) return {};
   return {worked(
-      hydraulics::record::tailwater_margin, {worst->tailwater_level, view.apron_level, worst->sweep_out_depth},
+      hydraulics::record::tailwater_margin,
+      {low_tailwater(view, *worst), apron_level(view),
+       told(worst->sweep_out_depth, "depth at which the jump leaves, by the rule of the type")},
       limit_finding("gates.mishaps", "Jump kept in the basin with gate patterns outside the operation",
                     worst->sweep_out_reserve, LimitSense::at_least, 0.0, dimension::length, Status::caution,
                     "The smallest reserve against sweeping out stands with " + named(*worst) +

@@ -27,6 +27,7 @@ struct RiverProtection {
   double residual_head = 0.0;  ///< m, energy over the sill above that of the river
   double stone_em25 = 0.0;     ///< m, the rules side by side
   double stone_isbash_high = 0.0;
+  FindingMethod unit_discharge_by{}, velocity_by{};  ///< what leads to the velocity
   FindingMethod em25_by{}, isbash_by{};
   double stone_isbash_low = 0.0;
   double stone_escarameia_may = 0.0;
@@ -75,6 +76,7 @@ struct BedScour {
   double grown_days = 1.0;
   double critical_velocity = 0.0;  ///< m/s
   FindingMethod working_by{}, grown_by{};
+  FindingMethod unit_discharge_by{}, head_by{}, depth_by{};  ///< what leads to the depth behind a working basin
 };
 
 /// Share of the head that is left at one place below the floor, by three methods.
@@ -234,6 +236,7 @@ struct WallCheck {
   double height = 0.0, thickness = 0.0, base = 0.0;  ///< m, of a first L-shaped section
   double fluctuation = 0.0;                          ///< Pa, peak on the inner face, local
   std::vector<WallLoadCase> cases;
+  FindingMethod bearing_by{};  ///< balance of the load case that presses most on the ground
 };
 
 /// Frequencies, s^-1. 0: not judged.

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_rules.h"
@@ -43,8 +44,9 @@ Finding cavitation(const BasinView& view, const dissipators::Element& element) {
       least = index;
       at = state.toe->discharge;
       behind = {&hydraulics::record::chute_cavitation_index,
-                {state.toe->V1, std::max(0.0, depth), 0.0, given(view.site.project.altitude, "project.altitude"),
-                 given(view.site.project.water_temperature, "project.water_temperature"), 0.0}};
+                {entering_velocity(*state.toe), told(std::max(0.0, depth), "mean depth of the jump over the element"),
+                 told(0.0, "the floor is level"), given(view.site.project.altitude, "project.altitude"),
+                 given(view.site.project.water_temperature, "project.water_temperature"), told(0.0, "the floor is straight")}};
     }
   }
   auto finding = choice_note(
@@ -62,7 +64,8 @@ Finding abrasion(const BasinView& view) {
   double drowned = 0.0;
   FindingMethod behind;
   for (const auto& state : view.states) {
-    if (state.toe->V1 > velocity) behind = {&hydraulics::record::mean_velocity, {state.toe->unit_discharge, state.toe->y1}};
+    if (state.toe->V1 > velocity)
+      behind = {&hydraulics::record::mean_velocity, {entering_unit_discharge(*state.toe), entering_depth(*state.toe)}};
     velocity = std::max(velocity, state.toe->V1);
     if (state.need.required > 0.0) drowned = std::max(drowned, state.available_depth / state.need.required);
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/definitions.h"
@@ -47,13 +48,21 @@ void worst_head(const BasinView& view, Seepage& seepage) {
   seepage.head = held - (site.river.bed_level - site.river.bed_degradation);
   seepage.no_flow_head = seepage.head;
   seepage.head_case = "reservoir full, no flow in the river";
-  seepage.head_by = {&hydraulics::record::level_difference, {held, site.river.bed_level - site.river.bed_degradation}};
+  seepage.head_by = {&hydraulics::record::level_difference,
+                     {given(held, site.gates.given() ? "gates.held_level" : "crest.level"), sunken_bed(view)}};
   for (const auto& state : view.states)
     if (const double head = state.toe->reservoir_level - state.tailwater_level; head > seepage.head) {
       seepage.head = head;
       seepage.head_case = dissipators::at_discharge(state.toe->discharge);
-      seepage.head_by = {&hydraulics::record::level_difference, {state.toe->reservoir_level, state.tailwater_level}};
+      seepage.head_by = {&hydraulics::record::level_difference, {reservoir_level(state), tailwater_level(view, state)}};
     }
+}
+
+StepInput floor_length(const Seepage& seepage) {
+  return told(seepage.horizontal, "from the upstream face to the end of the basin");
+}
+StepInput head_between_pools(const Seepage& seepage) {
+  return told(seepage.head, "worst difference between both pools");
 }
 
 void creep_path(const BasinView& view, Seepage& seepage) {
@@ -84,7 +93,9 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
                                        seepage.head_case + "." + bligh_words(seepage),
                                    "Deepen the cutoffs or lengthen the floor; a seepage analysis governs the final design.",
                                    {"lane_1935", "weighted creep, recalled table of soils", Provenance::memory}));
-  findings.back().method = {&hydraulics::record::creep_ratio_lane, {seepage.vertical, seepage.horizontal, seepage.head}};
+  findings.back().method = {&hydraulics::record::creep_ratio_lane,
+                            {told(seepage.vertical, "both faces of every cutoff, and the end of the slab"),
+                             floor_length(seepage), head_between_pools(seepage)}};
   findings.back().key = "foundation.downstream_cutoff";
   if (!(limits.gradient > 0.0)) return;
   const double cutoff = view.site.foundation.downstream_cutoff;
@@ -98,7 +109,8 @@ void judge_soil(const BasinView& view, Seepage& seepage, Findings& findings) {
                                                 : "Without a cutoff the exit gradient has no limit: on soil one is needed.",
                                    "Set downstream_cutoff in [foundation] to the depth asked for.",
                                    {"khosla_1936", "safe exit gradients, recalled", Provenance::memory}));
-  findings.back().method = {&hydraulics::record::cutoff_depth, {seepage.horizontal, seepage.head, limits.gradient}};
+  findings.back().method = {&hydraulics::record::cutoff_depth,
+                            {floor_length(seepage), head_between_pools(seepage), given(limits.gradient, "foundation.soil")}};
   findings.back().key = "foundation.downstream_cutoff";
 }
 
@@ -108,9 +120,9 @@ void choose_cutoff(const BasinView& view, Safety& safety) {
   cutoff.degradation = view.site.river.bed_degradation;
   cutoff.for_scour = safety.scour.known ? safety.scour.grown + 1.0 : 0.0;
   cutoff.depth = std::max({cutoff.for_gradient, cutoff.for_scour + cutoff.degradation, cutoff.practical});
-  const double given = view.site.foundation.downstream_cutoff;
+  const double depth = view.site.foundation.downstream_cutoff;
   safety.findings.push_back(limit_finding(
-      "foundation.end_cutoff", "Cutoff at the end sill against scour, degradation and seepage", given, LimitSense::at_least,
+      "foundation.end_cutoff", "Cutoff at the end sill against scour, degradation and seepage", depth, LimitSense::at_least,
       cutoff.depth, dimension::length, Status::caution,
       "Deepest of " + quantity_token(cutoff.for_gradient, dimension::length) + " for the exit gradient, " +
           quantity_token(cutoff.for_scour + cutoff.degradation, dimension::length) + " for scour and degradation, and " +
@@ -119,7 +131,8 @@ void choose_cutoff(const BasinView& view, Safety& safety) {
   safety.findings.back().key = "foundation.downstream_cutoff";
   if (cutoff.depth == cutoff.for_gradient)
     safety.findings.back().method = {&hydraulics::record::cutoff_depth,
-                                     {safety.seepage.horizontal, safety.seepage.head, safety.seepage.gradient_allowed}};
+                                     {floor_length(safety.seepage), head_between_pools(safety.seepage),
+                                      given(safety.seepage.gradient_allowed, "foundation.soil")}};
   else if (cutoff.depth > cutoff.practical)
     safety.findings.back().method = safety.scour.grown_by;
 }

@@ -1,6 +1,7 @@
 // The curve between chute and apron: what the water presses on its lowest point.
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/invert_curve.h"
@@ -20,7 +21,10 @@ void judge_invert(const BasinView& view, Safety& safety) {
     curve.pressure = pressure;
     curve.added = pressure - water_unit_weight * toe.y1;
     curve.discharge = toe.discharge;
-    behind = {&hydraulics::record::curved_bed_pressure, {toe.y1, toe.V1, curve.radius, 0.0}};
+    behind = {&hydraulics::record::curved_bed_pressure,
+              {entering_depth(toe), entering_velocity(toe),
+               told(curve.radius, "basin.choices.invert_curve times the largest depth y1"),
+               told(0.0, "the lowest point of the curve lies level")}};
   }
   safety.findings.push_back(
       dissipators::choice_note("invert.pressure", "Pressure on the lowest point of the curve between chute and apron",

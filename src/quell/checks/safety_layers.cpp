@@ -157,7 +157,9 @@ hydraulics::Gradation graded_stone(const RiverProtection& river) {
 }
 
 FindingMethod graded_by(const RiverProtection& river) {
-  return {&hydraulics::record::riprap_gradation, {river.stone_em25, river.stone_isbash_high, largest_over_median}};
+  return {&hydraulics::record::riprap_gradation,
+          {told(river.stone_em25, "stone by Engineering Monograph 25"), told(river.stone_isbash_high, "stone by Isbash"),
+           told(largest_over_median, "largest stone over the median, fixed here")}};
 }
 
 void judge_stone_layers(const BasinView& view, Safety& safety) {
@@ -178,7 +180,9 @@ void judge_stone_layers(const BasinView& view, Safety& safety) {
   if (layers.launch_volume > 0.0)
     safety.findings.push_back(worked(
         hydraulics::record::launch_volume,
-        {safety.river.thickness / under_water, safety.scour.grown, safety.scour.grown > shallow_launch ? 1.75 : 1.5},
+        {told(safety.river.thickness / under_water, "thickness of the stone over 1.5: as placed in the dry"),
+         told(safety.scour.grown, "scour of one day, the depth of the flow at most"),
+         told(safety.scour.grown > shallow_launch ? 1.75 : 1.5, "1.75 where the scour is deeper than 4.6 m, else 1.5")},
         choice_note("river.launch", "Stone that settles into the scour, in place at the end of the protection",
                     layers.launch_thickness, dimension::length,
                     "Instead of a cutoff below the scour: the last " + length_words(layers.launch_length) +

@@ -113,7 +113,9 @@ void judge_model(const BasinView& view, Safety& safety) {
       limit_finding("model.scale", "Scales that laboratory and similarity leave, largest over the least round one",
                     model.largest_scale / wanted, LimitSense::at_least, 1.0, dimension::none, Status::caution, std::move(text),
                     "Give the laboratory in [laboratory], or plan a section model or a larger hall.", common_practice));
-  safety.findings.back().method = {&hydraulics::record::largest_model_scale, {flow.unit_discharge, flow.y1}};
+  safety.findings.back().method = {&hydraulics::record::largest_model_scale,
+                                   {told(flow.unit_discharge, "largest discharge over the width of the flow"),
+                                    told(flow.y1, "depth of the entering flow at the largest discharge")}};
   safety.findings.back().key = "laboratory.discharge";
   safety.findings.push_back(counted(dissipators::choice_note("model.advised", "Circumstances that speak for a physical model",
                                                              model.reasons, dimension::none, model.rule, common_practice)));

@@ -4,8 +4,10 @@
 
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
+#include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/jet.h"
 #include "quell/hydraulics/protection.h"
 #include "quell/hydraulics/river_protection.h"
@@ -27,8 +29,23 @@ constexpr double exit_turbulence = 0.30;   ///< shortly below a basin; recalled 
 constexpr double protected_turbulence = 0.25;
 constexpr double day = 86400.0;
 
+constexpr StepInput gravity_of_stone() {
+  return told(stone_gravity, "usual specific gravity of stone and sand, fixed here");
+}
+
 double flow_width(const BasinView& view) {
-  return std::max(view.width, view.structure.end_width);
+  return leaving_width(view).value;
+}
+
+StepInput depth_over_sill(const RiverProtection& river) {
+  return told(river.depth, "tailwater over the end sill, critical depth at least");
+}
+StepInput velocity_over_sill(const RiverProtection& river) {
+  return told(river.mean_velocity, "unit discharge over the depth above the end sill");
+}
+/// By the factors above.
+StepInput velocity_near_bed(const RiverProtection& river) {
+  return told(river.bed_velocity, "mean velocity over the sill times 1.3, or 1.5 below F1 4.5");
 }
 
 /// The largest velocity over the sill, of all discharges and tailwater cases.
@@ -49,13 +66,20 @@ void find_velocity(const BasinView& view, RiverProtection& river) {
     river.bed_velocity = bed;
     river.residual_head = river.mean_velocity * river.mean_velocity / (2.0 * gravity);
   }
+  river.unit_discharge_by = {&hydraulics::record::unit_discharge,
+                             {told(river.discharge, "discharge with the fastest flow near the bed"), leaving_width(view)}};
+  river.velocity_by = {
+      &hydraulics::record::mean_velocity,
+      {told(river.discharge / flow_width(view), "that discharge over the width at the basin's end"), depth_over_sill(river)}};
 }
 
 void size_stone(const BasinView& view, RiverProtection& river) {
   river.stone_em25 = hydraulics::riprap_em25(river.bed_velocity);
   river.stone_isbash_high = hydraulics::riprap_isbash({.V = river.bed_velocity, .s = stone_gravity, .C = 0.86});
-  river.em25_by = {&hydraulics::record::riprap_em25, {river.bed_velocity}};
-  river.isbash_by = {&hydraulics::record::riprap_isbash, {river.bed_velocity, stone_gravity, 0.86}};
+  river.em25_by = {&hydraulics::record::riprap_em25, {velocity_near_bed(river)}};
+  river.isbash_by = {
+      &hydraulics::record::riprap_isbash,
+      {velocity_near_bed(river), gravity_of_stone(), told(0.86, "stone in very turbulent water, by the source")}};
   river.stone_isbash_low = hydraulics::riprap_isbash({.V = river.bed_velocity, .s = stone_gravity, .C = 1.20});
   river.stone_escarameia_may =
       hydraulics::riprap_escarameia_may({.ub = river.mean_velocity, .r = exit_turbulence, .s = stone_gravity});
@@ -74,6 +98,19 @@ void size_stone(const BasinView& view, RiverProtection& river) {
   river.volume = river.length * river.thickness * flow_width(view);
 }
 
+/// What leads to the depth behind the working basin.
+void name_scour(const BasinView& view, const TailwaterState& state, const hydraulics::BedScourInput& input, BedScour& scour) {
+  const auto tailwater = tailwater_level(view, state);
+  scour.unit_discharge_by = {&hydraulics::record::unit_discharge,
+                             {told(state.toe->discharge, "discharge with the deepest scour"), leaving_width(view)}};
+  scour.head_by = {&hydraulics::record::level_difference, {reservoir_level(state), tailwater}};
+  scour.depth_by = {&hydraulics::record::level_difference, {tailwater, given(view.site.river.bed_level, "river.bed_level")}};
+  scour.working_by = {&hydraulics::record::scour_novak,
+                      {told(input.q, "discharge with the deepest scour, over the width"),
+                       told(input.H, "reservoir less tailwater, 0.1 m at least"), told(input.h, "tailwater above the bed"),
+                       given(input.d90, "river.bed.coarse_size")}};
+}
+
 /// Over all discharges: behind the working basin, and with the jump swept out.
 void find_scour(const BasinView& view, const RiverProtection& river, BedScour& scour) {
   if (!view.site.river.bed.given) return;
@@ -88,7 +125,7 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
     const hydraulics::BedScourInput input{.q = q, .H = head, .h = depth, .d90 = bed.coarse_size};
     if (const double depth_here = hydraulics::scour_novak(input); depth_here > scour.working) {
       scour.working = depth_here;
-      scour.working_by = {&hydraulics::record::scour_novak, {q, head, depth, given(bed.coarse_size, "river.bed.coarse_size")}};
+      name_scour(view, state, input, scour);
     }
     if (state.toe->discharge < view.states.back().toe->discharge) continue;
     const double jets[] = {hydraulics::scour_schoklitsch(input) - depth, hydraulics::scour_jaeger(input) - depth,
@@ -105,8 +142,9 @@ void find_scour(const BasinView& view, const RiverProtection& river, BedScour& s
                                                 .t = scour.grown_days * day});
   scour.critical_velocity = growth.critical_velocity;
   scour.grown_by = {&hydraulics::record::scour_growth,
-                    {river.depth, river.mean_velocity, given(bed.mean_size, "river.bed.mean_size"), protected_turbulence,
-                     stone_gravity, scour.grown_days * day}};
+                    {depth_over_sill(river), velocity_over_sill(river), given(bed.mean_size, "river.bed.mean_size"),
+                     told(protected_turbulence, "turbulence behind a protected bed, fixed here"), gravity_of_stone(),
+                     told(scour.grown_days * day, "one day of the flow")}};
   // The law of growth holds up to about the depth of the flow.
   scour.grown = std::min(growth.depth, river.depth);
 }

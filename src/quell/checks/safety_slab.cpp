@@ -6,7 +6,8 @@
 
 #include "quell/base/constants.h"
 #include "quell/base/quantity_text.h"
-#include "quell/checks/slab_loads.h"
+#include "quell/checks/origins.h"
+#include "quell/checks/slab_cases.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/basin_stability.h"
 #include "quell/hydraulics/slab_uplift.h"
@@ -19,9 +20,6 @@ using site::JointState;
 
 namespace {
 
-constexpr double dynamic_factor = 2.0;       ///< bound of an undamped anchor under a pulse
-constexpr double steel_share = 0.5;          ///< of the yield stress, design cases with the dynamic factor
-constexpr double steel_share_unusual = 0.8;  ///< one joint failed, or the drains
 constexpr double rock_safety = 1.5, rock_safety_unusual = 1.1;
 constexpr double flotation_needed = 1.2;  ///< unusual case, recalled
 constexpr dissipators::Rule balance{"momentum", "balance of a panel; pulses as an envelope", Provenance::derived};
@@ -33,47 +31,6 @@ double groundwater_level(const BasinView& view) {
   return highest;
 }
 
-/// Pressures on the anchors (Pa): of the design cases with the dynamic factor, and of the unusual ones without.
-struct AnchorLoad {
-  double design = 0.0, unusual = 0.0;
-  hydraulics::AnchoredInput design_case{}, unusual_case{};  ///< the worst of each
-
-  void raise_design(const hydraulics::AnchoredInput& input) { raise(input, design, design_case); }
-  void raise_unusual(const hydraulics::AnchoredInput& input) { raise(input, unusual, unusual_case); }
-  void raise(const AnchorLoad& other) {
-    raise_design(other.design_case);
-    raise_unusual(other.unusual_case);
-  }
-  double unusual_share() const { return unusual * steel_share / steel_share_unusual; }
-  /// The pressure that counts for the steel: unusual cases may stress it more.
-  double governing() const { return std::max(design, unusual_share()); }
-  const hydraulics::AnchoredInput& governing_case() const { return design >= unusual_share() ? design_case : unusual_case; }
-
- private:
-  static void raise(const hydraulics::AnchoredInput& input, double& pressure, hydraulics::AnchoredInput& worst) {
-    const double here = hydraulics::anchored_pressure(input);
-    if (here < pressure) return;
-    pressure = here;
-    worst = input;
-  }
-};
-
-AnchorLoad anchor_load(const BasinView& view, const PanelLoad& load, double groundwater_head, site::JointState joints) {
-  const auto& slab = view.site.slab;
-  const auto under = [&](double hu, double y, double hd, double DAF) {
-    return hydraulics::AnchoredInput{
-        .hu = hu, .y = y, .hd = hd, .DAF = DAF, .gamma_c = slab.concrete_unit_weight, .s = view.slab_thickness};
-  };
-  AnchorLoad result;
-  result.raise_design(under(load.working, load.depth, load.sealed, dynamic_factor));
-  result.raise_design(under((1.0 - slab.drain_efficiency) * groundwater_head, 0.0, 0.0, 1.0));
-  result.raise_unusual(under(load.failed, load.depth, load.sealed, 1.0));
-  result.raise_unusual(under(groundwater_head, 0.0, 0.0, 1.0));
-  if (joints >= JointState::open) result.raise_design(under(load.depth, load.depth, load.open, dynamic_factor));
-  if (joints >= JointState::one_failed) result.raise_unusual(under(load.working, load.depth, load.one, 1.0));
-  return result;
-}
-
 double bar_area(const site::Slab& slab) {
   return 0.25 * std::numbers::pi * slab.bar_diameter * slab.bar_diameter;
 }
@@ -83,21 +40,26 @@ double bar_use(const site::Slab& slab, const AnchorLoad& load) {
   return load.governing() * slab.bar_spacing * slab.bar_spacing / (bar_area(slab) * steel_share * slab.bar_yield);
 }
 
-FindingMethod method_of(const AnchorLoad& load) {
-  const auto& in = load.governing_case();
+FindingMethod method_of(const BasinView& view, const AnchorLoad& load) {
+  const auto& [in, words] = load.governing_case();
   return {&hydraulics::record::anchored_pressure,
-          {in.hu, in.y, in.hd, in.DAF, given(in.gamma_c, "slab.concrete_unit_weight"), given(in.s, "slab.thickness")}};
+          {told(in.hu, words->uplift), told(in.y, words->depth), told(in.hd, words->pulses), told(in.DAF, words->factor),
+           given(in.gamma_c, "slab.concrete_unit_weight"), slab_thickness(view)}};
 }
 
 /// What leads to the loads of a panel.
 void name_steps(const site::Slab& slab, const TailwaterState& state, const PanelLoad& load, SlabPanel& panel) {
   panel.depth_by = {&hydraulics::record::mean_jump_depth,
-                    {state.toe->y1, load.behind, roller_length(state), panel.from, panel.to}};
-  panel.uplift_by = {&hydraulics::record::uplift_head,
-                     {load.seepage, load.tailwater, given(slab.drain_efficiency, "slab.drain_efficiency")}};
-  panel.pulses_by = {
-      &hydraulics::record::panel_coefficients,
-      {given(slab.panel_length / load.pulse, "slab.panel_length"), given(slab.panel_width / load.pulse, "slab.panel_width")}};
+                    {entering_depth(*state.toe), told(load.behind, "tailwater, the sequent depth at most"),
+                     told(roller_length(state), "4.3 sequent depths: length of the roller"),
+                     told(panel.from, "start of the panel, from the toe"), told(panel.to, "end of the panel, from the toe")}};
+  panel.uplift_by = {
+      &hydraulics::record::uplift_head,
+      {told(load.seepage, "tailwater plus the share left of the head between pools"),
+       told(load.tailwater, "tailwater above the apron"), given(slab.drain_efficiency, "slab.drain_efficiency")}};
+  panel.pulses_by = {&hydraulics::record::panel_coefficients,
+                     {told(slab.panel_length / load.pulse, "slab.panel_length over slab.pulse_length times y1"),
+                      told(slab.panel_width / load.pulse, "slab.panel_width over slab.pulse_length times y1")}};
 }
 
 void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) {
@@ -106,7 +68,7 @@ void size_bars(const BasinView& view, const AnchorLoad& load, SlabPanel& panel) 
   const auto across = std::max(1L, std::lround(std::min(slab.panel_width, view.width) / slab.bar_spacing));
   panel.bars = static_cast<int>(along * across);
   const double cell = slab.bar_spacing * slab.bar_spacing;
-  panel.net_pressure = hydraulics::anchored_pressure(load.governing_case());
+  panel.net_pressure = hydraulics::anchored_pressure(load.governing_case().input);
   panel.bar_force = panel.net_pressure * cell;
   panel.bar_stress = panel.bar_force / bar_area(slab);
   panel.bar_use = bar_use(slab, load);
@@ -142,12 +104,13 @@ SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double grou
   const auto& slab = view.site.slab;
   SlabPanel panel{.from = from, .to = to};
   double thickest = -1.0;
-  const auto thickness = [&](double hu, double y, double hd, double so_far, bool counts = true) {
+  const auto thickness = [&](const CaseWords& words, double hu, double y, double hd, double so_far, bool counts = true) {
     const double here = hydraulics::uplift_thickness({.hu = hu, .y = y, .hd = hd, .gamma_c = slab.concrete_unit_weight});
     if (counts && here > thickest) {
       thickest = here;
       panel.thickness_by = {&hydraulics::record::uplift_thickness,
-                            {hu, y, hd, given(slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
+                            {told(hu, words.uplift), told(y, words.depth), told(hd, words.pulses),
+                             given(slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
     }
     return std::max(so_far, here);
   };
@@ -157,10 +120,13 @@ SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double grou
   const bool open_counts = slab.joints >= JointState::open, one_counts = slab.joints >= JointState::one_failed;
   for (const auto& state : view.states) {
     const auto load = loads.on_panel(state, from, to);
-    panel.thickness_working = thickness(load.working, load.depth, load.sealed, panel.thickness_working, false);
-    panel.thickness_failed = thickness(load.failed, load.depth, load.sealed, panel.thickness_failed);
-    panel.thickness_open = thickness(load.depth, load.depth, load.open, panel.thickness_open, open_counts);
-    panel.thickness_one = thickness(load.working, load.depth, load.one, panel.thickness_one, one_counts);
+    panel.thickness_working =
+        thickness(case_words::drained, load.working, load.depth, load.sealed, panel.thickness_working, false);
+    panel.thickness_failed = thickness(case_words::undrained, load.failed, load.depth, load.sealed, panel.thickness_failed);
+    panel.thickness_open =
+        thickness(case_words::open_joints, load.depth, load.depth, load.open, panel.thickness_open, open_counts);
+    panel.thickness_one =
+        thickness(case_words::failed_joint, load.working, load.depth, load.one, panel.thickness_one, one_counts);
     for (const auto joints : {JointState::sealed, JointState::open, JointState::one_failed})
       worst[static_cast<std::size_t>(joints)].raise(anchor_load(view, load, empty_head, joints));
     const auto here = anchor_load(view, load, empty_head, slab.joints);
@@ -168,17 +134,26 @@ SlabPanel judge_panel(const BasinView& view, const SlabLoads& loads, double grou
     pressure = here.governing();
     const auto more = anchor_load(view, loads.on_panel(state, from, to, 1.1), empty_head, slab.joints);
     panel.range_growth = pressure > 0.0 ? more.governing() / pressure - 1.0 : 0.0;
-    panel.pressure_by = method_of(here);
+    panel.pressure_by = method_of(view, here);
     name_steps(slab, state, load, panel);
     note_governing(load, state.toe->discharge, panel);
   }
-  panel.thickness_empty = thickness((1.0 - slab.drain_efficiency) * empty_head, 0.0, 0.0, 0.0);
+  panel.thickness_empty = thickness(case_words::empty_drained, (1.0 - slab.drain_efficiency) * empty_head, 0.0, 0.0, 0.0);
   if (!slab.is_anchored) return panel;
   size_bars(view, worst[static_cast<std::size_t>(slab.joints)], panel);
   panel.use_sealed = bar_use(slab, worst[0]);
   panel.use_open = bar_use(slab, worst[1]);
   panel.use_failed = bar_use(slab, worst[2]);
   return panel;
+}
+
+FindingMethod flotation_by(const Flotation& flotation, bool is_anchored) {
+  return {
+      &hydraulics::record::flotation_factor,
+      {told(flotation.weight + flotation.anchors,
+            is_anchored ? "concrete as drawn; anchors at half their yield stress" : "concrete of slab and walls as drawn"),
+       told(0.0, case_words::empty), told(0.0, "none counted"),
+       told(flotation.uplift, "ground water above the underside, over the whole base"), told(0.0, "none: the basin is empty")}};
 }
 
 void judge_flotation(const BasinView& view, double level, Safety& safety) {
@@ -205,8 +180,7 @@ void judge_flotation(const BasinView& view, double level, Safety& safety) {
           "; with them it is that of the steel, if the rock holds the bars.",
       "Lower the ground water before the basin is emptied, or give slab, heels or anchors more: a structural engineer decides.",
       {"etl_1110_2_307", "definition, seen; the factor recalled from EM 1110-2-2100", Provenance::memory}));
-  safety.findings.back().method = {&hydraulics::record::flotation_factor,
-                                   {flotation.weight + flotation.anchors, 0.0, 0.0, flotation.uplift, 0.0}};
+  safety.findings.back().method = flotation_by(flotation, slab.is_anchored);
   safety.findings.back().key = "slab.groundwater_level";
 }
 
@@ -337,7 +311,9 @@ void add_findings(const BasinView& view, Safety& safety) {
       "The whole velocity head under one slab edge: waterstops, keys and dowels at every joint, the downstream edge a few "
       "millimetres low, filtered drains.",
       balance));
-  safety.findings.back().method = {&hydraulics::record::stagnation_head, {1.0, velocity}};
+  safety.findings.back().method = {
+      &hydraulics::record::stagnation_head,
+      {told(1.0, "the whole velocity head: an upper bound"), told(velocity, "largest velocity of the entering flow")}};
 }
 
 }  // namespace

@@ -144,10 +144,11 @@ void judge_uplift(const BasinView& view, Safety& safety) {
   };
   seepage.toe_thickness = thickness(seepage.toe_head);
   seepage.toe_thickness_drained = thickness((1.0 - view.site.slab.drain_efficiency) * seepage.toe_head);
-  safety.findings.push_back(
-      worked(hydraulics::record::uplift_thickness,
-             {seepage.toe_head, 0.0, 0.0, given(view.site.slab.concrete_unit_weight, "slab.concrete_unit_weight")},
-             uplift_finding(view, seepage, toe)));
+  safety.findings.push_back(worked(hydraulics::record::uplift_thickness,
+                                   {told(seepage.toe_head, "largest share left of the three, times the head, no flow"),
+                                    told(0.0, "no flow: no water on the slab"), told(0.0, "no flow: no pulses"),
+                                    given(view.site.slab.concrete_unit_weight, "slab.concrete_unit_weight")},
+                                   uplift_finding(view, seepage, toe)));
   safety.findings.back().key = "foundation.upstream_cutoff";
 }
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/safety.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/vibration.h"
@@ -65,10 +66,10 @@ void judge_vibration(const BasinView& view, Safety& safety) {
                           " Dry wall of even thickness on a rigid foot: water before it lowers its frequency, fill behind "
                           "it damps it.",
                       "Thicken the wall, give it ribs or a strut, or have its response computed.", practice));
-    safety.findings.back().method = {&hydraulics::record::cantilever_frequency,
-                                     {view.wall_height, given(view.wall_thickness, "walls.thickness"),
-                                      given(view.site.walls.concrete_modulus, "walls.concrete_modulus"),
-                                      given(view.site.slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
+    safety.findings.back().method = {
+        &hydraulics::record::cantilever_frequency,
+        {wall_height(view), wall_thickness(view), given(view.site.walls.concrete_modulus, "walls.concrete_modulus"),
+         given(view.site.slab.concrete_unit_weight, "slab.concrete_unit_weight")}};
     safety.findings.back().key = "walls.thickness";
   }
   const auto panel = lowest_panel_frequency(view, safety);
@@ -82,11 +83,11 @@ void judge_vibration(const BasinView& view, Safety& safety) {
           "out.",
       "Set the bars closer or thicker, or bond them near the slab, so that it stays pressed to the rock.", practice));
   const auto& slab = view.site.slab;
-  safety.findings.back().method = {
-      &hydraulics::record::anchored_panel_frequency,
-      {given(view.slab_thickness, "slab.thickness"), given(slab.concrete_unit_weight, "slab.concrete_unit_weight"),
-       given(slab.bar_spacing, "slab.bar_spacing"), given(slab.bar_diameter, "slab.bar_diameter"), steel_modulus,
-       panel.free_length}};
+  safety.findings.back().method = {&hydraulics::record::anchored_panel_frequency,
+                                   {slab_thickness(view), given(slab.concrete_unit_weight, "slab.concrete_unit_weight"),
+                                    given(slab.bar_spacing, "slab.bar_spacing"), given(slab.bar_diameter, "slab.bar_diameter"),
+                                    told(steel_modulus, "Young's modulus of steel"),
+                                    told(panel.free_length, "length in the rock of the bars of the softest panel")}};
   safety.findings.back().key = "slab.bar_spacing";
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "quell/base/quantity_text.h"
+#include "quell/checks/origins.h"
 #include "quell/checks/wall_section.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/wall_loads.h"
@@ -77,7 +78,8 @@ void judge_earthquake(const BasinView& view, const WallSection& section, Safety&
     if (kh > 0.0)
       safety.findings.back().method = {
           &hydraulics::record::earth_coefficient_in_earthquake,
-          {given(walls.fill_friction, "walls.fill_friction"), 0.0, given(kh, "walls.seismic_coefficient"), 0.0}};
+          {given(walls.fill_friction, "walls.fill_friction"), told(0.0, "no friction counted on the wall"),
+           given(kh, "walls.seismic_coefficient"), told(0.0, "no vertical acceleration counted")}};
   };
   if (!walls.has_seismic)
     return note(0.0, "No earthquake was judged: the site gives no seismic_coefficient in [walls]. The national code decides.");
@@ -118,12 +120,27 @@ std::string case_text(const WallLoadCase& load) {
          ").";
 }
 
-/// The finding with the balance of its load case behind it.
-Finding behind(Finding finding, const WallLoadCase& load, std::string_view key) {
+StepInput width_of_base(const BasinView& view, double width) {
+  return width == view.site.walls.base_width ? given(width, "walls.base_width")
+                                             : told(width, "0.65 of the height of the wall, the stem at least");
+}
+
+/// The balance of a load case.
+FindingMethod balance_of(const BasinView& view, const WallLoadCase& load) {
   const auto& in = load.balance;
-  finding.method = {
-      &hydraulics::record::wall_stability,
-      {in.F, in.M, in.s, in.W1, in.a1, in.W2, in.W3, in.a3, in.B, in.u1, in.u2, given(in.phi, "walls.base_friction")}};
+  return {&hydraulics::record::wall_stability,
+          {told(in.F, "all forces on stem and base, the way it is driven"),
+           told(in.M, "of these forces, about the floor of the basin"), slab_thickness(view),
+           told(in.W1, "stem as drawn, times its unit weight"), told(in.a1, "middle of the stem, from the edge it turns about"),
+           told(in.W2, "base as drawn, times its unit weight"), told(in.W3, "earth and water that stand on the heel"),
+           told(in.a3, "middle of the heel, from the edge it turns about"), width_of_base(view, in.B),
+           told(in.u1, "pressure of the water on the side it is driven to"),
+           told(in.u2, "pressure of the water on the side that drives"), given(in.phi, "walls.base_friction")}};
+}
+
+/// The finding with the balance of its load case behind it.
+Finding behind(Finding finding, const BasinView& view, const WallLoadCase& load, std::string_view key) {
+  finding.method = balance_of(view, load);
   finding.key = key;
   return finding;
 }
@@ -160,9 +177,12 @@ void add_bearing(const BasinView& view, Safety& safety) {
     safety.findings.back().advice = "Widen the base, or lower what drives the wall.";
   }
   safety.findings.back().key = "walls.bearing_allowed";
-  if (worst.largest_bearing > 0.0)
-    safety.findings.back().method = {&hydraulics::record::bearing_pressure,
-                                     {worst.normal, worst.eccentricity, safety.wall.base}};
+  if (!(worst.largest_bearing > 0.0)) return;
+  safety.wall.bearing_by = balance_of(view, worst);
+  safety.findings.back().method = {
+      &hydraulics::record::bearing_pressure,
+      {told(worst.normal, "weights less uplift on the base, of that balance"),
+       told(worst.eccentricity, "of the balance of that load case"), width_of_base(view, safety.wall.base)}};
 }
 
 void add_findings(const BasinView& view, Safety& safety) {
@@ -182,14 +202,14 @@ void add_findings(const BasinView& view, Safety& safety) {
                 ground_words(view),
             "Preliminary: a structural engineer must design the walls. Widen the base, drain the fill, or tie wall and slab.",
             first_check),
-        turned, "walls.base_width"));
+        view, turned, "walls.base_width"));
   if (std::isfinite(slid.sliding))
     safety.findings.push_back(
         behind(limit_finding("walls.sliding", "Safety of the wall against sliding, without the slab as a strut", slid.sliding,
                              LimitSense::at_least, slid.sliding_needed, dimension::none, Status::caution,
                              case_text(slid) + " The slab between the walls usually carries what friction does not.",
                              "Preliminary: let the slab act as a strut, or key the base.", sliding_rule),
-               slid, "walls.base_friction"));
+               view, slid, "walls.base_friction"));
   add_bearing(view, safety);
 }
 
@@ -229,9 +249,10 @@ void judge_walls(const BasinView& view, Safety& safety) {
                   {"practice", "three to five times the rms", Provenance::common_practice}));
   const auto& given_walls = view.site.walls;
   safety.findings.back().key = "walls.fluctuation_rms";
-  safety.findings.back().method = {&hydraulics::record::wall_pulse,
-                                   {given(given_walls.fluctuation_peak, "walls.fluctuation_peak"),
-                                    given(given_walls.fluctuation_rms, "walls.fluctuation_rms"), velocity}};
+  safety.findings.back().method = {
+      &hydraulics::record::wall_pulse,
+      {given(given_walls.fluctuation_peak, "walls.fluctuation_peak"),
+       given(given_walls.fluctuation_rms, "walls.fluctuation_rms"), told(velocity, "largest velocity of the entering flow")}};
 }
 
 }  // namespace quell::checks

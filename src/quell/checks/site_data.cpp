@@ -33,7 +33,7 @@ Findings flood_freeboard(const BasinView& view) {
   const auto& worst = *std::max_element(view.study.inflows.begin(), view.study.inflows.end(), highest);
   const StepInput crest = given(reservoir.dam_crest_level, "reservoir.dam_crest_level");
   Findings findings{
-      worked(hydraulics::record::level_difference, {crest, worst.peak_level},
+      worked(hydraulics::record::level_difference, {crest, told(worst.peak_level, "highest level of the routed floods")},
              limit_finding(
                  "reservoir.freeboard", "Freeboard of the dam above the highest routed level",
                  reservoir.dam_crest_level - worst.peak_level, LimitSense::at_least, reservoir.freeboard, dimension::length,
@@ -46,7 +46,7 @@ Findings flood_freeboard(const BasinView& view) {
   for (const auto& inflow : view.study.inflows) one_shut = std::max(one_shut, inflow.one_shut_peak_level);
   if (one_shut > 0.0)
     findings.push_back(worked(
-        hydraulics::record::level_difference, {crest, one_shut},
+        hydraulics::record::level_difference, {crest, told(one_shut, "highest level of the routed floods, one gate shut")},
         limit_finding(
             "reservoir.freeboard_one_gate_shut", "Dam not overtopped where one gate stays shut",
             reservoir.dam_crest_level - one_shut, LimitSense::at_least, 0.0, dimension::length, Status::caution,

@@ -4,6 +4,7 @@
 
 #include "quell/base/quantity_text.h"
 #include "quell/checks/checks.h"
+#include "quell/checks/origins.h"
 #include "quell/dissipators/parts.h"
 #include "quell/hydraulics/definitions.h"
 #include "quell/hydraulics/section.h"
@@ -27,6 +28,10 @@ std::string in_case(const TailwaterState& state) {
   return at_discharge(state.toe->discharge) + " in the " + std::string(site::name_of(state.tailwater_case)) + " tailwater case";
 }
 
+StepInput required_depth(const TailwaterState& state) {
+  return told(state.required_depth, "depth by the rule of the type, plus the margin asked for");
+}
+
 /// Discharges at which `holds`, as "from … to …", over all tailwater cases.
 template <class Holds>
 std::string span_of_discharges(const BasinView& view, Holds holds) {
@@ -48,7 +53,7 @@ Finding tailwater_margin(const BasinView& view) {
   const auto lacks = [&](const TailwaterState& state) { return margin(state) < 0.0; };
   const bool short_somewhere = lacks(worst);
   // A hair below zero is rounding: the level itself is rounded down.
-  return worked(hydraulics::record::tailwater_margin, {worst.tailwater_level, view.apron_level, worst.required_depth},
+  return worked(hydraulics::record::tailwater_margin, {tailwater_level(view, worst), apron_level(view), required_depth(worst)},
                 limit_finding("tailwater.margin", "Tailwater less what the basin requires, at every discharge", margin(worst),
                               LimitSense::at_least, -1e-6, dimension::length, Status::fails,
                               "The smallest margin stands " + in_case(worst) +
@@ -61,7 +66,9 @@ Finding sweep_out(const BasinView& view) {
   const auto margin = [](const TailwaterState& state) { return state.available_depth - state.need.sweep_out; };
   const auto& worst = least(view, margin);
   return worked(
-      hydraulics::record::tailwater_margin, {worst.tailwater_level, view.apron_level, worst.need.sweep_out},
+      hydraulics::record::tailwater_margin,
+      {tailwater_level(view, worst), apron_level(view),
+       told(worst.need.sweep_out, "depth at which the jump leaves, by the rule of the type")},
       limit_finding(
           "tailwater.sweep_out", "Tailwater above the depth at which the jump leaves the basin", margin(worst),
           LimitSense::at_least, 0.0, dimension::length, Status::fails, "The smallest reserve stands " + in_case(worst) + ".",
@@ -73,7 +80,7 @@ Finding sequent_depth_met(const BasinView& view) {
   const auto ratio = [](const TailwaterState& state) { return state.available_depth / state.toe->y2; };
   const auto& worst = least(view, ratio);
   return worked(
-      hydraulics::record::tailwater_ratio, {worst.tailwater_level, view.apron_level, worst.toe->y2},
+      hydraulics::record::tailwater_ratio, {tailwater_level(view, worst), apron_level(view), sequent_depth(*worst.toe)},
       limit_finding("tailwater.sequent_depth.practice", "Tailwater never below the sequent depth", ratio(worst),
                     LimitSense::at_least, 1.0, dimension::none, Status::fails,
                     "Smallest ratio of tailwater to sequent depth, " + in_case(worst) +
@@ -87,7 +94,7 @@ Finding drowned(const BasinView& view) {
   const auto is_drowned = [&](const TailwaterState& state) { return room(state) < 0.0; };
   const bool any = is_drowned(worst);
   return worked(
-      hydraulics::record::tailwater_ratio, {worst.tailwater_level, view.apron_level, worst.toe->y2},
+      hydraulics::record::tailwater_ratio, {tailwater_level(view, worst), apron_level(view), sequent_depth(*worst.toe)},
       limit_finding(
           "tailwater.drowned", "Tailwater below the depth that drowns the jump", worst.available_depth / worst.toe->y2,
           LimitSense::at_most, worst.need.largest / worst.toe->y2, dimension::none, Status::caution,
@@ -129,7 +136,7 @@ Finding apron_limits(const BasinView& view) {
   if (!view.level_exists) {
     const auto& worst = least(view, [](const TailwaterState& state) { return state.available_depth - state.required_depth; });
     return worked(
-        hydraulics::record::tailwater_margin, {worst.tailwater_level, view.apron_level, worst.required_depth},
+        hydraulics::record::tailwater_margin, {tailwater_level(view, worst), apron_level(view), required_depth(worst)},
         limit_finding("apron.limits", "Apron level that gives every discharge its tailwater exists",
                       worst.required_depth - worst.available_depth, LimitSense::at_most, 0.0, dimension::length, Status::fails,
                       "Tailwater missing with the lowest apron searched, at " +
@@ -140,7 +147,8 @@ Finding apron_limits(const BasinView& view) {
   }
   return keyed(
       "basin.lowest_apron",
-      worked(hydraulics::record::level_difference, {view.apron_level, view.level_wanted},
+      worked(hydraulics::record::level_difference,
+             {apron_level(view), told(view.level_wanted, "level that the tailwater asks for, without the limits")},
              limit_finding(
                  "apron.limits", "Apron level that tailwater asks for lies within the limits given",
                  view.apron_level - view.level_wanted, LimitSense::at_most, 1e-9, dimension::length, Status::fails,
@@ -153,7 +161,7 @@ Finding apron_limits(const BasinView& view) {
 Finding apron_against_bed(const BasinView& view) {
   const double above = view.apron_level - view.site.river.bed_level;
   return worked(
-      hydraulics::record::level_difference, {view.apron_level, given(view.site.river.bed_level, "river.bed_level")},
+      hydraulics::record::level_difference, {apron_level(view), given(view.site.river.bed_level, "river.bed_level")},
       limit_finding("apron.river_bed", "Apron not above the river bed", above, LimitSense::at_most, 0.0, dimension::length,
                     Status::caution, "Apron level less river bed level.",
                     "The water falls from the basin to the bed: protect the step, or take the excess of tailwater as a "
@@ -171,10 +179,11 @@ Finding founding(const BasinView& view) {
                     given_level ? "Underside of the slab less foundation level." : "The site file gives no foundation level.",
                     "Found the slab on fill concrete down to the sound foundation, or lower the apron.", common_practice);
   finding.key = "ground.foundation_level";
-  return given_level
-             ? worked(hydraulics::record::level_difference,
-                      {underside, given(view.site.ground.foundation_level, "ground.foundation_level")}, std::move(finding))
-             : finding;
+  return given_level ? worked(hydraulics::record::level_difference,
+                              {told(underside, "level of the apron less the thickness of the slab"),
+                               given(view.site.ground.foundation_level, "ground.foundation_level")},
+                              std::move(finding))
+                     : finding;
 }
 
 Finding sill_control(const BasinView& view) {
@@ -184,7 +193,8 @@ Finding sill_control(const BasinView& view) {
   const auto& worst = least(view, drop);
   const double asked = view.structure.end_sill_height + 1.5 * hydraulics::critical_depth(worst.toe->unit_discharge);
   return worked(
-      hydraulics::record::tailwater_margin, {worst.tailwater_level, view.apron_level, asked},
+      hydraulics::record::tailwater_margin,
+      {tailwater_level(view, worst), apron_level(view), told(asked, "height of the end sill plus 1.5 critical depths")},
       limit_finding("basin.sill_control", "End sill drowned by the river at every discharge", drop(worst), LimitSense::at_least,
                     0.0, dimension::length, Status::caution,
                     "Tailwater less the energy level of critical flow over the sill; smallest " + in_case(worst) + ".",

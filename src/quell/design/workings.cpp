@@ -15,6 +15,18 @@
 namespace quell::design {
 namespace {
 
+/// Energy at the start of the chute to the flow that enters the basin; none where there is none.
+Outcome<site::ToeFlow> trace_entering(const PreparedSite& prepared, const PreparedCase& entry, const Option& option,
+                                      Working& working) {
+  const auto& type = *option.type;
+  const auto setting = setting_of(prepared.site, option.width);
+  auto toe = entering_flow(type, setting, entry, option.apron_level);
+  if (!toe || dissipators::replaces_chute(type.record().action)) return toe;
+  const auto start = site::trace_start_energy(prepared.site, entry.data.discharge, entry.data.reservoir_level, working);
+  entry.chute.trace_energy(toe->apron_level, start, working);
+  return entering_flow(type, setting, entry, option.apron_level, &working);
+}
+
 /// Crest to required tailwater at one discharge.
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
@@ -27,13 +39,8 @@ void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const O
     site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
   const auto& type = *option.type;
   const auto setting = setting_of(site, option.width);
-  auto toe = entering_flow(type, setting, entry, option.apron_level);
+  const auto toe = trace_entering(prepared, entry, option, working);
   if (!toe) return;
-  if (!dissipators::replaces_chute(type.record().action)) {
-    const auto start = site::trace_start_energy(site, entry.data.discharge, entry.data.reservoir_level, working);
-    entry.chute.trace_energy(toe->apron_level, start, working);
-    toe = entering_flow(type, setting, entry, option.apron_level, &working);
-  }
   if (dissipators::makes_jump(type.record().action)) site::free_jump(*toe, &working);
   type.trace_tailwater_need(*toe, setting, working);
   site::trace_tailwater(site.river, entry.data.river_discharge[0], site::TailwaterCase::low, working);
@@ -63,10 +70,54 @@ void trace_slab(const checks::Safety& safety, Working& working) {
   working.add_behind(pulled->pulses_by, "share of the pressure fluctuation that the panel feels");
 }
 
-/// The rules for the stone that the gradation starts from.
+/// The velocity over the sill, and the rules for the stone that the gradation starts from.
 void trace_stone(const checks::RiverProtection& river, Working& working) {
+  working.add_behind(river.unit_discharge_by, "unit discharge over the sill, where the flow near the bed is fastest");
+  working.add_behind(river.velocity_by, "mean velocity over the sill there");
   working.add_behind(river.em25_by, "stone below the sill, that three fifths of the mix must reach");
   working.add_behind(river.isbash_by, "stone below the sill, that half of the mix must reach");
+}
+
+/// What leads to the scour behind the working basin.
+void trace_scour(const checks::BedScour& scour, Working& working) {
+  working.add_behind(scour.unit_discharge_by, "unit discharge with the deepest scour");
+  working.add_behind(scour.head_by, "head between reservoir and tailwater then");
+  working.add_behind(scour.depth_by, "tailwater above the bed then");
+}
+
+/// The head that seeps below the basin, and the balance of the wall that presses most on the ground.
+void trace_ground(const checks::Safety& safety, Working& working) {
+  if (safety.seepage.on_soil) working.add_behind(safety.seepage.head_by, "worst difference between both pools");
+  working.add_behind(safety.wall.bearing_by, "balance of the wall in the load case that presses most on the ground");
+}
+
+bool goes_into(const site::ToeFlow& toe, const FindingMethod& behind) {
+  return std::any_of(behind.inputs.begin(), behind.inputs.end(), [&toe](const StepInput& input) {
+    return input.value == toe.V1 || input.value == toe.y1 || input.value == toe.y2;
+  });
+}
+
+/// Whether a finding, or what leads to one, takes its numbers from this flow.
+bool decides(const site::ToeFlow& toe, const Option& option) {
+  return std::any_of(option.findings.begin(), option.findings.end(),
+                     [&toe](const Finding& finding) { return goes_into(toe, finding.method); }) ||
+         std::any_of(option.safety.panels.begin(), option.safety.panels.end(),
+                     [&toe](const checks::SlabPanel& panel) { return goes_into(toe, panel.depth_by); });
+}
+
+/// The flow at the discharges that decide a finding, beside the governing and the largest one. Before the largest: a finding
+/// without inputs leads to the last step of its method, and the largest discharge decides it.
+void trace_deciding(const PreparedSite& prepared, const Option& option, Working& working) {
+  if (dissipators::replaces_chute(option.type->record().action)) return;  // no step leads to its flow
+  const auto setting = setting_of(prepared.site, option.width);
+  for (const auto& entry : prepared.cases.first(prepared.cases.size() - 1)) {
+    if (!entry.reported) continue;
+    const auto toe = entering_flow(*option.type, setting, entry, option.apron_level);
+    if (!toe || toe->V1 == option.governing.toe.V1 || !decides(*toe, option)) continue;
+    working.open_section("Discharge " + quantity_token(entry.data.discharge, dimension::discharge),
+                         "Decides findings of the sections below: the flow that enters the basin.");
+    (void)trace_entering(prepared, entry, option, working);
+  }
 }
 
 }  // namespace
@@ -80,6 +131,7 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
     trace_case(prepared, *entry, option, working);
     trace_margin(option, working);
   }
+  trace_deciding(prepared, option, working);
   const auto& largest = prepared.cases.back();
   working.open_section("Largest discharge " + quantity_token(largest.data.discharge, dimension::discharge),
                        "Sets the size of the elements.");
@@ -98,6 +150,8 @@ void record_workings(const PreparedSite& prepared, const ApronLevel& apron, cons
                        "Preliminary; a structural engineer must design slab, anchors and walls.");
   trace_slab(option.safety, working);
   trace_stone(option.safety.river, working);
+  trace_scour(option.safety.scour, working);
+  trace_ground(option.safety, working);
   trace_findings(findings.last(of_safety), working);
 }
 

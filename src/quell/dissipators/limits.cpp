@@ -54,15 +54,23 @@ bool varies(Measure measure) {
 /// What gives the measure its value at one discharge. The slope of the chute is given as it is.
 FindingMethod method_of(Measure measure, const site::ToeFlow& flow, const SizingInput& input) {
   const StepInput crest = given(input.setting.crest_level, "crest.level");
+  constexpr std::string_view deciding = "of the discharge that decides";
+  constexpr std::string_view found = "level of the apron, found by its search";
   switch (measure) {
-    case Measure::froude_number: return {&hydraulics::record::froude_number, {flow.V1, flow.y1}};
+    case Measure::froude_number:
+      return {&hydraulics::record::froude_number, {told(flow.V1, deciding), told(flow.y1, deciding)}};
     case Measure::unit_discharge:
       return {&hydraulics::record::unit_discharge,
-              {flow.discharge, flow.width == input.setting.width ? given(flow.width, "basin.width") : StepInput(flow.width)}};
-    case Measure::velocity: return {&hydraulics::record::mean_velocity, {flow.unit_discharge, flow.y1}};
-    case Measure::fall: return {&hydraulics::record::level_difference, {crest, input.apron_level}};
-    case Measure::head: return {&hydraulics::record::level_difference, {flow.reservoir_level, input.apron_level}};
-    case Measure::fall_ratio: return {&hydraulics::record::critical_depth_rectangular, {flow.unit_discharge}};
+              {told(flow.discharge, deciding), flow.width == input.setting.width
+                                                   ? given(flow.width, "basin.width")
+                                                   : told(flow.width, "of the bay that is loaded most")}};
+    case Measure::velocity:
+      return {&hydraulics::record::mean_velocity, {told(flow.unit_discharge, deciding), told(flow.y1, deciding)}};
+    case Measure::fall: return {&hydraulics::record::level_difference, {crest, told(input.apron_level, found)}};
+    case Measure::head:
+      return {&hydraulics::record::level_difference,
+              {told(flow.reservoir_level, "of the reservoir, at the discharge that decides"), told(input.apron_level, found)}};
+    case Measure::fall_ratio: return {&hydraulics::record::critical_depth_rectangular, {told(flow.unit_discharge, deciding)}};
     case Measure::discharge:
     case Measure::chute_slope: break;
   }

@@ -270,7 +270,8 @@ void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Wor
   working.add(hydraulics::record::level_difference, {start_level, told(level_at(*piece, path), "bed of the chute there")},
               {start_energy_level_ - level_at(*piece, path)}, "energy head without loss" + where);
   working.add(hydraulics::record::depth_from_energy_on_slope,
-              {layer.unit_discharge, start_energy_level_ - level_at(*piece, path), given(piece->angle, "chute.slope")},
+              {layer.unit_discharge, told(start_energy_level_ - level_at(*piece, path), "difference of the levels above"),
+               given(piece->angle, "chute.slope")},
               {layer.potential_depth}, "depth without loss" + where);
   working.add(hydraulics::record::mean_velocity, {layer.unit_discharge, layer.potential_depth}, {layer.potential_velocity},
               "velocity without loss" + where);

@@ -118,18 +118,23 @@ struct StepPlace {
   const std::vector<ReportInput>* inputs = nullptr;  ///< null: any input can be gone to, as on the page
 };
 
-bool is_listed(const std::vector<ReportInput>* inputs, std::string_view key) {
-  return inputs == nullptr ||
-         std::any_of(inputs->begin(), inputs->end(), [&](const ReportInput& input) { return input_path(input) == key; });
+/// The input that the report lists for a key, or for the first of a section's keys; empty where it lists none.
+std::string listed_path(const std::vector<ReportInput>* inputs, const std::string& key) {
+  if (inputs == nullptr) return key;
+  for (const ReportInput& input : *inputs) {
+    const std::string path = input_path(input);
+    if (path == key || path.compare(0, key.size() + 1, key + ".") == 0) return path;
+  }
+  return {};
 }
 
 /// Where a number that was put in comes from: an input of the site file, an earlier step, or what is told of it.
 std::string origin_markup(const WorkingStep& step, std::size_t input, const StepPlace& place) {
   const std::string& key = step.keys[input];
   if (!key.empty()) {
-    const std::string name = escape_xml(key);
-    return is_listed(place.inputs, key) ? fmt::format(" <a class=\"from\" href=\"#input-{0}\">input {0}</a>", name)
-                                        : " <span class=\"from\">input " + name + "</span>";
+    const std::string path = listed_path(place.inputs, key);
+    return path.empty() ? " <span class=\"from\">input " + escape_xml(key) + "</span>"
+                        : fmt::format(" <a class=\"from\" href=\"#input-{}\">input {}</a>", escape_xml(path), escape_xml(key));
   }
   const auto origin = origin_of_input(place.working, place.number, input);
   return origin.found() ? fmt::format(" <a class=\"from\" href=\"#step-{0}.{1}\">step {0}.{1}</a>", origin.section, origin.step)
