@@ -169,8 +169,11 @@ export class Document {
   async evaluate(started = performance.now()): Promise<void> {
     const mine = ++this.generation;
     await this.attempt(async () => {
-      const answer = await this.ask(this.text);
-      if (mine === this.generation) await this.show(answer, started);
+      const type = this.typeFirst();
+      const answer = await this.ask(this.text, type);
+      if (mine !== this.generation) return;
+      await this.show(answer, started);
+      if (type !== null) await this.showOthers(answer, mine);
     });
   }
 
@@ -192,7 +195,8 @@ export class Document {
   /** The text with its edits and their consequence come in one answer. */
   private async amend(edits: Edit[], at: string, started: number): Promise<void> {
     const [before, opened] = [this.version, this.openings];
-    const answer = await this.ask(before.text, edits);
+    const type = this.typeFirst();
+    const answer = await this.ask(before.text, type, edits);
     if (opened !== this.openings) return;
     if (this.text !== before.text) return this.amend(edits, at, started); // an undo came between
     this.forgive(at);
@@ -202,8 +206,9 @@ export class Document {
       this.history.push(before);
       this.adopt({ text: answer.text, files: this.files });
     }
-    ++this.generation;
-    void this.show(answer, started);
+    const mine = ++this.generation;
+    await this.show(answer, started);
+    if (type !== null) void this.showOthers(answer, mine);
   }
 
   /** What was asked at `started` is answered: waits until it is on the screen, and notes how long that took. */
@@ -212,25 +217,35 @@ export class Document {
     this.round_trip_ms = performance.now() - started;
   }
 
-  /** The consequence of the text, or of edits of it: for the type in view alone, where there is one. */
-  private ask(text: string, edits?: Edit[]): Promise<Answer> {
-    return api.design(text, {}, { edits, form: true, profiles: true, type: this.good?.result ? this.type_in_view() : null, all_types: this.all_types });
+  /** The type that is answered for first: the one in view, where there is one. */
+  private typeFirst(): string | null {
+    return this.good?.result ? this.type_in_view() : null;
   }
-  /** Shows an answer, and then the types that are not in view. */
+  /** The consequence of the text, or of edits of it: for one type, or for all. */
+  private ask(text: string, type: string | null, edits?: Edit[]): Promise<Answer> {
+    return api.design(text, {}, { edits, form: true, profiles: true, type, all_types: this.all_types });
+  }
+  /** Shows an answer. A design comes first; the form, which holds what was typed anyway, follows when it is on the screen. */
   private async show(answer: Answer, started: number): Promise<void> {
     const mine = this.generation;
     const { problems, inputs, ...design } = answer;
-    this.problems = atSections(problems);
-    this.inputs = this.inputs.renewed(inputs ?? []);
     const before = this.good?.result;
+    this.problems = atSections(problems);
     this.design = { ...design, result: design.result && before ? among(before, design.result) : design.result };
-    if (design.result) this.good = this.design;
-    await this.shown(started);
-    if (!before || problems.length > 0 || mine !== this.generation) return;
+    if (design.result) {
+      this.good = this.design;
+      await this.shown(started);
+    }
+    if (mine === this.generation) this.inputs = this.inputs.renewed(inputs ?? []);
+    if (!design.result) await this.shown(started);
+  }
+  /** After the type in view, which `first` is for, the others. */
+  private async showOthers(first: Answer, mine: number): Promise<void> {
+    if (!first.result || mine !== this.generation) return;
     await this.attempt(async () => {
       const whole = await api.design(this.text, {}, { profiles: true, all_types: this.all_types });
       if (mine !== this.generation) return;
-      this.design = { ...whole, engine_ms: design.engine_ms, result: whole.result && withTypeInView(whole.result, design.result) };
+      this.design = { ...whole, engine_ms: first.engine_ms, result: whole.result && withTypeInView(whole.result, first.result) };
       if (whole.result) this.good = this.design;
     });
   }

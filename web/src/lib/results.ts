@@ -14,8 +14,9 @@ export function unpacked({ result, ...answer }: Packed<Answer>): Answer {
   return { ...answer, result: { ...result, options } };
 }
 function casesIn({ names, rows }: { names: string[]; rows: Cell[][] }): CaseResult[] {
+  const blank: Record<string, Cell> = Object.fromEntries(names.map((name) => [name, null])); // copies of one shape are quick
   return rows.map((row) => {
-    const one: Record<string, Cell> = {};
+    const one = { ...blank };
     for (let i = 0; i < names.length; ++i) one[names[i]] = row[i];
     return one as unknown as CaseResult;
   });
