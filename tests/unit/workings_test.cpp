@@ -128,8 +128,8 @@ TEST_P(Workings, EveryNumberPutInSaysWhereItComesFrom) {
         const auto& step = sections[s].steps[k];
         for (std::size_t i = 0; i < step.inputs.size(); ++i)
           if (step.keys[i].empty() && step.words[i].empty() && !origin_of_input(option.working, {s + 1, k + 1}, i).found())
-            orphans.insert(std::string(step.method->id.view()) + " " + std::string(step.method->inputs[i].name.view()) + " in " +
-                           std::string(option.type->record().id.view()) + ": " + step.purpose);
+            orphans.insert(std::string(step.method->id.view()) + " " + std::string(step.method->inputs[i].name.view()) +
+                           " in " + std::string(option.type->record().id.view()) + ": " + step.purpose);
       }
   }
   for (const auto& orphan : orphans) ADD_FAILURE() << orphan;

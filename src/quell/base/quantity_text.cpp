@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <cstdlib>
+#include <utility>
 
 namespace quell {
 
@@ -10,12 +12,33 @@ std::string quantity_token(double value, Dimension dimension) {
   return fmt::format("{{{{{}|{},{},{}}}}}", value, dimension.length, dimension.mass, dimension.time);
 }
 
-std::string with_units(std::string_view text, UnitSystem system, int significant) {
-  return with_units(text,
-                    [=](double value, Dimension dimension) { return format_quantity(value, dimension, system, significant); });
+std::string round_token(double value, Dimension dimension) {
+  return fmt::format("{{{{{}|{},{},{}|3}}}}", value, dimension.length, dimension.mass, dimension.time);
 }
 
-std::string with_units(std::string_view text, const std::function<std::string(double, Dimension)>& print) {
+NumberAndUnit round_figure(const ToldQuantity& quantity, UnitSystem system) {
+  const bool metric = system == UnitSystem::si;
+  const bool is_small = quantity.dimension == dimension::length && std::abs(quantity.value) < 0.0999;
+  constexpr double millimetre = 0.001, inch = 0.0254;
+  std::string text =
+      is_small ? format_number(quantity.value / (metric ? millimetre : inch), dimension::none, system, quantity.significant)
+               : format_number(quantity.value, quantity.dimension, system, quantity.significant);
+  if (text.find('.') != std::string::npos && text.find('e') == std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+  }
+  return {std::move(text), is_small ? (metric ? "mm" : "in") : unit_label(quantity.dimension, system)};
+}
+
+std::string with_units(std::string_view text, UnitSystem system, int significant) {
+  return with_units(text, [=](const ToldQuantity& one) {
+    if (one.significant == 0) return format_quantity(one.value, one.dimension, system, significant);
+    const auto [number, unit] = round_figure(one, system);
+    return unit.empty() ? number : number + " " + unit;
+  });
+}
+
+std::string with_units(std::string_view text, const std::function<std::string(const ToldQuantity&)>& print) {
   std::string result;
   while (true) {
     const auto open = text.find("{{");
@@ -25,10 +48,10 @@ std::string with_units(std::string_view text, const std::function<std::string(do
     const std::string token(text.substr(open + 2, close - open - 2));
     char* rest = nullptr;
     const double value = std::strtod(token.c_str(), &rest);
-    int exponents[3] = {0, 0, 0};
-    for (int& exponent : exponents)
-      if (*rest != '\0') exponent = static_cast<int>(std::strtol(rest + 1, &rest, 10));
-    result += print(value, {exponents[0], exponents[1], exponents[2]});
+    int fields[4] = {0, 0, 0, 0};  // of length, mass, time; digits
+    for (int& field : fields)
+      if (*rest != '\0') field = static_cast<int>(std::strtol(rest + 1, &rest, 10));
+    result += print({value, {fields[0], fields[1], fields[2]}, fields[3]});
     text.remove_prefix(close + 2);
   }
 }

@@ -10,13 +10,31 @@
 
 namespace quell {
 
-/// A token for a quantity in SI: "{{433.2|18,0,-6}}".
+/// A token for a quantity in SI: "{{433.2|18,0,-6}}", value and sixths of powers of length, mass and time.
 std::string quantity_token(double value, Dimension dimension);
+
+/// The same for a round figure, "about 60 m": printed to three significant digits without zeros at their end. In texts that are
+/// fixed it is written out: "{{60.96|6,0,0|3}}" prints "61 m" and "200 ft".
+std::string round_token(double value, Dimension dimension);
+
+struct ToldQuantity {
+  double value = 0.0;  ///< SI
+  Dimension dimension{};
+  int significant = 0;  ///< digits of a round figure; 0: as the printer prints such a quantity
+};
+
+struct NumberAndUnit {
+  std::string number;
+  std::string unit;  ///< may be empty
+};
+
+/// A round figure to its digits, without zeros behind the point that say nothing; lengths below 0.1 m in mm or inches.
+NumberAndUnit round_figure(const ToldQuantity& quantity, UnitSystem system);
 
 /// The sentence with every token as number and unit label in `system`, to `significant` digits.
 std::string with_units(std::string_view text, UnitSystem system, int significant = 4);
 
 /// The same with a printer of the caller's, who may want other digits for a level than for a discharge.
-std::string with_units(std::string_view text, const std::function<std::string(double, Dimension)>& print);
+std::string with_units(std::string_view text, const std::function<std::string(const ToldQuantity&)>& print);
 
 }  // namespace quell

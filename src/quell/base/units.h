@@ -27,6 +27,7 @@ inline constexpr Dimension length{6, 0, 0};
 inline constexpr Dimension area{12, 0, 0};
 inline constexpr Dimension volume{18, 0, 0};
 inline constexpr Dimension time{0, 0, 6};
+inline constexpr Dimension mass{0, 6, 0};
 inline constexpr Dimension velocity{6, 0, -6};
 inline constexpr Dimension acceleration{6, 0, -12};
 inline constexpr Dimension discharge{18, 0, -6};

@@ -69,13 +69,13 @@ Finding chute_cavitation(const BasinView& view) {
       {told(worst->velocity, at_worst), told(worst->depth, at_worst), told(worst->slope_angle, at_worst),
        given(view.site.project.altitude, "project.altitude"),
        given(view.site.project.water_temperature, "project.water_temperature"), told(no_curve, "the chute is straight there")},
-      limit_finding(
-          "chute.cavitation", "Cavitation index along the chute", sigma, LimitSense::at_least, beyond ? 0.12 : 0.20,
-          dimension::none, beyond ? Status::fails : Status::caution, text,
-          beyond ? "No surface withstands this: change the layout, or step or aerate the chute by a model study."
-                 : "Aerate: a ramp or groove where the index first falls to 0.20, the next 30 to 100 m below it, sized by "
-                   "a model study; or finer tolerances proven in service.",
-          falvey));
+      limit_finding("chute.cavitation", "Cavitation index along the chute", sigma, LimitSense::at_least, beyond ? 0.12 : 0.20,
+                    dimension::none, beyond ? Status::fails : Status::caution, text,
+                    beyond ? "No surface withstands this: change the layout, or step or aerate the chute by a model study."
+                           : "Aerate: a ramp or groove where the index first falls to 0.20, the next {{30|6,0,0|3}} to "
+                             "{{100|6,0,0|3}} below it, sized by "
+                             "a model study; or finer tolerances proven in service.",
+                    falvey));
 }
 
 Finding chute_air(const BasinView& view) {
@@ -111,16 +111,16 @@ Finding chute_walls_air(const BasinView& view) {
   }
   const double given = view.site.chute.wall_height;
   const bool judged = given > 0.0 && needed > 0.0;
-  auto finding =
-      keyed("chute.wall_height",
-            limit_finding("chute.wall_height_air", "Chute walls above the mixture of water and air", judged ? given : needed,
-                          judged ? LimitSense::at_least : LimitSense::note, needed, dimension::length,
-                          judged ? Status::caution : Status::ok,
-                          needed > 0.0 ? "The larger of 1.2 times the depth of the mixture and half a metre above it, at the "
-                                         "check flood, normal to the floor."
-                                       : "No air of its own in the flow at the check flood.",
-                          judged ? "Raise the walls to the limit: spray and bulked flow would overtop them." : "",
-                          dissipators::common_practice));
+  auto finding = keyed(
+      "chute.wall_height",
+      limit_finding("chute.wall_height_air", "Chute walls above the mixture of water and air", judged ? given : needed,
+                    judged ? LimitSense::at_least : LimitSense::note, needed, dimension::length,
+                    judged ? Status::caution : Status::ok,
+                    needed > 0.0 ? "The larger of 1.2 times the depth of the mixture and {{0.5|6,0,0|3}} above it, at the "
+                                   "check flood, normal to the floor."
+                                 : "No air of its own in the flow at the check flood.",
+                    judged ? "Raise the walls to the limit: spray and bulked flow would overtop them." : "",
+                    dissipators::common_practice));
   finding.method = behind;
   return finding;
 }

@@ -75,13 +75,13 @@ Finding abrasion(const BasinView& view) {
   std::string text = "Stones are drawn in by uneven flow and by deep tailwater: ";
   text += uneven ? "some openings of the gates are unequal; " : "no opening judged is unequal; ";
   text += "tailwater up to " + quantity_token(drowned, dimension::none) + " of what is required.";
-  auto finding = limit_finding(
-      "elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
-      draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity, Status::caution,
-      std::move(text),
-      "Open the gates evenly, keep loose stone from the sill or grout it for 3 to 5 m, clean the basin before first "
-      "use, give the floor a wear layer.",
-      {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
+  auto finding = limit_finding("elements.abrasion", "Velocity at which stones grind the basin, where something draws them in",
+                               draws_stones ? velocity : 0.0, LimitSense::at_most, grinding_velocity, dimension::velocity,
+                               Status::caution, std::move(text),
+                               "Open the gates evenly, keep loose stone from the sill or grout it for {{3|6,0,0|3}} to "
+                               "{{5|6,0,0|3}}, clean the basin before first "
+                               "use, give the floor a wear layer.",
+                               {"novak_2007", "ch. 5: low risk below about 10 m/s", Provenance::seen});
   finding.method = behind;
   return finding;
 }

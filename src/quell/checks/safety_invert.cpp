@@ -32,8 +32,8 @@ void judge_invert(const BasinView& view, Safety& safety) {
                                "Largest " + dissipators::at_discharge(curve.discharge) + ", of which the curve adds " +
                                    quantity_token(curve.added, dimension::pressure) +
                                    " and loses it again at its end: slab and drains meet the step there. Allowances on "
-                                   "ordinary chutes are recalled as 48 "
-                                   "kPa (1000 lb/ft2) in all; a larger radius lowers it.",
+                                   "ordinary chutes are recalled as {{47880.26|-6,6,-12|3}} in "
+                                   "all; a larger radius lowers it.",
                                {"momentum", "centripetal force of concentric flow", Provenance::derived}));
   safety.findings.back().method = behind;
 }

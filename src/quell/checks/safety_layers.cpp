@@ -19,7 +19,6 @@ using hydraulics::stone_gravity;
 namespace {
 
 constexpr double largest_over_median = 1.5;
-constexpr Dimension mass_dimension{0, 6, 0};
 constexpr double wide_enough = 1.5;     ///< upper over lower limit that a quarry can keep, by practice
 constexpr double least_layer = 0.15;    ///< m of a filter layer placed in the dry
 constexpr double under_water = 1.5;     ///< more of every layer
@@ -105,7 +104,7 @@ void launch(const RiverProtection& river, const BedScour& scour, StoneLayers& la
 
 Finding gradation_finding(const StoneLayers& layers) {
   const auto mass = [](const hydraulics::SizeBand& kilograms) {
-    return " (" + quantity_token(kilograms.least, mass_dimension) + " to " + quantity_token(kilograms.most, mass_dimension) +
+    return " (" + quantity_token(kilograms.least, dimension::mass) + " to " + quantity_token(kilograms.most, dimension::mass) +
            ")";
   };
   return choice_note(
@@ -210,9 +209,9 @@ void judge_drain_filter(const BasinView& view, Safety& safety) {
   layers.drain = placed(hydraulics::drain_layers({.d15 = fine, .d50 = mean, .d85 = upper}), 1.0);
   safety.findings.push_back(counted(choice_note(
       "foundation.drain_filter", "Layers of the underdrains' filter", static_cast<double>(layers.drain.size()), dimension::none,
-      layer_words(layers.drain) +
-          " The last is gravel around a slotted pipe of 100 to 200 mm with cleanouts; no rule for its slots could be read: "
-          "have the pipe tested against this gravel.",
+      layer_words(layers.drain) + " The last is gravel around a slotted pipe of {{0.1|6,0,0|3}} to {{0.2|6,0,0|3}} with "
+                                  "cleanouts; no rule for its slots could be read: "
+                                  "have the pipe tested against this gravel.",
       filter_rule)));
   safety.findings.back().key = "foundation.soil_mean_size";
 }

@@ -102,7 +102,7 @@ void judge_model(const BasinView& view, Safety& safety) {
   const bool fits = model.scale > 0.0 && !model.is_section;
   std::string text =
       "Discharge, floor and head of the laboratory ask for 1:" + std::to_string(std::lround(std::ceil(model.least_scale))) +
-      " or smaller; 30 mm of depth and a Reynolds number of 1e5 for 1:" +
+      " or smaller; {{0.03|6,0,0|3}} of depth and a Reynolds number of 1e5 for 1:" +
       std::to_string(static_cast<long>(std::floor(model.largest_scale))) + " or larger.";
   if (fits) text += " 1:" + std::to_string(std::lround(model.scale)) + " serves.";
   if (model.is_section)

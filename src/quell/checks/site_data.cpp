@@ -101,14 +101,14 @@ Findings river_profile_control(const BasinView& view) {
 
 Findings river_profile_start(const BasinView& view) {
   if (view.site.river.reach.sections.size() < 2) return {};
-  return {
-      keyed("river.survey.control",
-            limit_finding("river.profile_start", "Tailwater independent of the level at which the profile starts",
-                          view.study.river.start_spread, LimitSense::at_most, 0.01, dimension::length, Status::caution,
-                          "Difference at the basin between starts half a metre apart at the last section, at the check flood.",
-                          "Survey the river further downstream, or make sure of the level at the last section: the tailwater "
-                          "carries its error.",
-                          common_practice))};
+  return {keyed(
+      "river.survey.control",
+      limit_finding("river.profile_start", "Tailwater independent of the level at which the profile starts",
+                    view.study.river.start_spread, LimitSense::at_most, 0.01, dimension::length, Status::caution,
+                    "Difference at the basin between starts {{0.5|6,0,0|3}} apart at the last section, at the check flood.",
+                    "Survey the river further downstream, or make sure of the level at the last section: the tailwater "
+                    "carries its error.",
+                    common_practice))};
 }
 
 Findings river_profile_spacing(const BasinView& view) {

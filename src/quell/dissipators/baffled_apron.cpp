@@ -89,7 +89,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 5.574182,
      .otherwise = Status::caution,
-     .advice = "Above 60 ft3/s per ft a physical model is required; widen the apron.",
+     .advice = "Above {{5.574182|12,0,-6|3}} a physical model is required; widen the apron.",
      .source = "peterka_1984",
      .place = "sec. 9",
      .provenance = Provenance::memory,
@@ -100,7 +100,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 7.218563,
      .otherwise = Status::fails,
-     .advice = "77.7 ft3/s per ft is the largest that a model has proven among the sources read: widen the apron.",
+     .advice = "{{7.218563|12,0,-6|3}} is the largest that a model has proven among the sources read: widen the apron.",
      .source = "rhone_1971",
      .place = "abstract",
      .provenance = Provenance::seen,
@@ -124,8 +124,8 @@ class BaffledApron final : public Dissipator {
  public:
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {
-        "slow approach: at most the critical velocity less 1.5 m/s, better half of it",
-        "crest rounded with about 1.8 m radius, a slot in it for drainage"};
+        "slow approach: at most the critical velocity less {{1.524|6,0,-6|3}}, better half of it",
+        "crest rounded with about {{1.8288|6,0,0|3}} radius, a slot in it for drainage"};
     static constexpr std::string_view failures[] = {"weeds, branches or ice that clog the blocks", "splash over the walls",
                                                     "a bed that sinks below the last row"};
     static const Method* const methods[] = {&blocks_method, &entrance_method};
@@ -141,8 +141,8 @@ class BaffledApron final : public Dissipator {
         .limits = limits,
         .approach = approach,
         .failure_modes = failures,
-        .model = "more than 5.6 m2/s, or an entrance that must not raise the water upstream",
-        .not_similar = "the first row lies at most 0.3 m below the crest",
+        .model = "more than {{5.574182|12,0,-6|3}}, or an entrance that must not raise the water upstream",
+        .not_similar = "the first row lies at most {{0.3048|6,0,0|3}} below the crest",
         .walls_from_tailwater = true,
         .methods = methods};
     return record;

@@ -137,7 +137,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 15.24,
      .otherwise = Status::caution,
-     .advice = "Above 50 ft/s check the cavitation of the baffles and armour them.",
+     .advice = "Above {{15.24|6,0,-6|3}} check the cavitation of the baffles and armour them.",
      .source = "em1603_1990",
      .place = "baffles",
      .provenance = Provenance::memory},
@@ -147,7 +147,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 18.288,
      .otherwise = Status::caution,
-     .advice = "Above 60 ft/s a physical model and a study of cavitation are required.",
+     .advice = "Above {{18.288|6,0,-6|3}} a physical model and a study of cavitation are required.",
      .source = "em1603_1990",
      .place = "baffles",
      .provenance = Provenance::memory,
@@ -172,19 +172,20 @@ class BaffledEndSill final : public Dissipator {
                                                     "stones trapped by an eddy at low flow, or drawn in from downstream",
                                                     "swept out where the tailwater is taken below the sequent depth"};
     static const Method* const methods[] = {&tailwater_method, &length_method, &baffles_method, &sill_method};
-    static const TypeRecord record{.id = "baffled_end_sill",
-                                   .name = "End-sill basin with baffles",
-                                   .summary =
-                                       "Solid end sill with two staggered rows of baffles, or one, or none: for outlet works "
-                                       "and low to medium spillways.",
-                                   .source = "em1603_1990",
-                                   .place = "with EM 1110-2-1602, sec. 5",
-                                   .provenance = Provenance::memory,
-                                   .limits = limits,
-                                   .approach = approach,
-                                   .failure_modes = failures,
-                                   .model = "velocities above 18 m/s, tailwater below 0.85 of the sequent depth, uneven inflow",
-                                   .methods = methods};
+    static const TypeRecord record{
+        .id = "baffled_end_sill",
+        .name = "End-sill basin with baffles",
+        .summary =
+            "Solid end sill with two staggered rows of baffles, or one, or none: for outlet works "
+            "and low to medium spillways.",
+        .source = "em1603_1990",
+        .place = "with EM 1110-2-1602, sec. 5",
+        .provenance = Provenance::memory,
+        .limits = limits,
+        .approach = approach,
+        .failure_modes = failures,
+        .model = "velocities above {{18.288|6,0,-6|3}}, tailwater below 0.85 of the sequent depth, uneven inflow",
+        .methods = methods};
     return record;
   }
 
@@ -242,12 +243,12 @@ class BaffledEndSill final : public Dissipator {
     const auto velocity = largest(input.flows, &site::ToeFlow::V1);
     const auto& fastest = *std::max_element(input.flows.begin(), input.flows.end(),
                                             [](const site::ToeFlow& a, const site::ToeFlow& b) { return a.V1 < b.V1; });
-    findings.push_back(
-        worked(hydraulics::record::mean_velocity, {fastest.unit_discharge, fastest.y1},
-               limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles", velocity.value,
-                             LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
-                             "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
-                             "Above 60 ft/s leave the baffles out (baffle_rows = 0) or study cavitation.", manual)));
+    findings.push_back(worked(
+        hydraulics::record::mean_velocity, {fastest.unit_discharge, fastest.y1},
+        limit_finding("baffled_end_sill.baffle_velocity", "Velocity at the toe, for the baffles", velocity.value,
+                      LimitSense::at_most, 18.288, dimension::velocity, Status::fails,
+                      "The highest velocity stands " + at_discharge(velocity.discharge) + ".",
+                      "Above {{18.288|6,0,-6|3}} leave the baffles out (baffle_rows = 0) or study cavitation.", manual)));
     findings.push_back(worked(baffles_method, width_finding("baffled_end_sill", "baffle", structure.elements[0].width,
                                                             baffle_height(flow.y1, flow.y2), manual)));
     return findings;

@@ -90,7 +90,7 @@ struct TypeRecord {
   Action action = Action::level_jump;
   LevelRule level_rule = LevelRule::tailwater;
   std::span<const Limit> limits{};                    ///< fields of application
-  std::span<const std::string_view> approach{};       ///< what it asks of the flow that enters it
+  std::span<const std::string_view> approach{};       ///< what it asks of the flow that enters it; quantities as tokens
   std::span<const std::string_view> failure_modes{};  ///< known ways to fail
   std::string_view model{};                           ///< when a physical model is required, beyond the limits
   std::string_view withheld = {};            ///< why no element is given although the type is listed; empty where it is sized

@@ -163,7 +163,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 11.326739,
      .otherwise = Status::fails,
-     .advice = "Above 400 ft3/s divide the flow between basins, or use a basin for a jump.",
+     .advice = "Above {{11.326739|18,0,-6|3}} divide the flow between basins, or use a basin for a jump.",
      .source = "hec14_2006",
      .place = "screening table of 1975, as reproduced",
      .provenance = Provenance::seen,
@@ -174,7 +174,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 15.24,
      .otherwise = Status::fails,
-     .advice = "Above 50 ft/s use a basin for a jump.",
+     .advice = "Above {{15.24|6,0,-6|3}} use a basin for a jump.",
      .source = "hec14_2006",
      .place = "screening table of 1975, as reproduced",
      .provenance = Provenance::seen,
@@ -185,7 +185,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 9.599411,
      .otherwise = Status::caution,
-     .advice = "The tests themselves ended at 339 ft3/s: have the design checked.",
+     .advice = "The tests themselves ended at {{9.599411|18,0,-6|3}}: have the design checked.",
      .source = "peterka_1984",
      .place = "sec. 6",
      .provenance = Provenance::memory},
@@ -195,7 +195,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 9.144,
      .otherwise = Status::caution,
-     .advice = "The tests themselves ended at 30 ft/s: have the design checked.",
+     .advice = "The tests themselves ended at {{9.144|6,0,-6|3}}: have the design checked.",
      .source = "peterka_1984",
      .place = "sec. 6",
      .provenance = Provenance::memory},
@@ -210,29 +210,30 @@ class Impact final : public Dissipator {
  public:
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {
-        "pipe horizontal over at least three diameters before the basin, sized for about 3.7 m/s",
+        "pipe horizontal over at least three diameters before the basin, sized for about {{3.6576|6,0,-6|3}}",
         "air vent of a sixth of the pipe's diameter near its upstream end", "little floating debris"};
     static constexpr std::string_view failures[] = {
         "clogged by debris: all the water then runs over the hanging wall", "high tailwater that runs over the wall",
         "a jet that passes under the wall of a basin that is too wide", "cracks in the hanging wall from the force of the jet"};
     static const Method* const methods[] = {&jet_method,   &wide_method, &read_method,
                                             &depth_method, &size_method, &force_method};
-    static const TypeRecord record{.id = "impact",
-                                   .name = "Impact basin (Type VI)",
-                                   .summary =
-                                       "Small box with a hanging wall that the jet of a pipe or small channel hits; no "
-                                       "tailwater is needed.",
-                                   .source = "peterka_1984",
-                                   .place = "sec. 6",
-                                   .provenance = Provenance::memory,
-                                   .action = Action::impact,
-                                   .level_rule = LevelRule::river_bed,
-                                   .limits = limits,
-                                   .approach = approach,
-                                   .failure_modes = failures,
-                                   .model = "more than 11.3 m3/s or 15 m/s, and where debris is certain",
-                                   .walls_from_tailwater = true,
-                                   .methods = methods};
+    static const TypeRecord record{
+        .id = "impact",
+        .name = "Impact basin (Type VI)",
+        .summary =
+            "Small box with a hanging wall that the jet of a pipe or small channel hits; no "
+            "tailwater is needed.",
+        .source = "peterka_1984",
+        .place = "sec. 6",
+        .provenance = Provenance::memory,
+        .action = Action::impact,
+        .level_rule = LevelRule::river_bed,
+        .limits = limits,
+        .approach = approach,
+        .failure_modes = failures,
+        .model = "more than {{11.3267|18,0,-6|3}} or {{15.24|6,0,-6|3}}, and where debris is certain",
+        .walls_from_tailwater = true,
+        .methods = methods};
     return record;
   }
 

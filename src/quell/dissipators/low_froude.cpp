@@ -72,7 +72,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 15.24,
      .otherwise = Status::caution,
-     .advice = "Above 50 ft/s a physical model is required, over the whole range of discharges.",
+     .advice = "Above {{15.24|6,0,-6|3}} a physical model is required, over the whole range of discharges.",
      .source = "dsd_1987",
      .place = "pp. 391-392",
      .provenance = Provenance::seen,
@@ -84,7 +84,8 @@ class LowFroude final : public Dissipator {
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {"even flow over the whole width"};
     static constexpr std::string_view failures[] = {"stones that move upstream over the sill and grind the basin",
-                                                    "cavitation of the piers above 15 m/s", "erosion below the sill"};
+                                                    "cavitation of the piers above {{15.24|6,0,-6|3}}",
+                                                    "erosion below the sill"};
     static const Method* const methods[] = {&tailwater_method, &length_method};
     static const TypeRecord record{
         .id = "low_froude",
@@ -96,7 +97,8 @@ class LowFroude final : public Dissipator {
         .limits = limits,
         .approach = approach,
         .failure_modes = failures,
-        .model = "velocities above 15 m/s: then over the full range of discharges, with bed material below the sill",
+        .model =
+            "velocities above {{15.24|6,0,-6|3}}: then over the full range of discharges, with bed material below the sill",
         .withheld =
             "Height, width and position of blocks, piers and sill are chart values of George, R.L. (1978), Low Froude number "
             "stilling basin design, REC-ERC-78-8, which could not be read here: level and length are for screening, and no "

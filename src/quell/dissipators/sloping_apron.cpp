@@ -105,7 +105,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 46.4515,
      .otherwise = Status::caution,
-     .advice = "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).",
+     .advice = "A physical model is required: the unit discharge is above the tested range ({{46.4515|12,0,-6|3}}).",
      .source = "peterka_1984",
      .place = "sec. 5",
      .provenance = Provenance::memory,
@@ -137,7 +137,7 @@ class SlopingApron final : public Dissipator {
                                    .limits = limits,
                                    .approach = approach,
                                    .failure_modes = failures,
-                                   .model = "more than 46.5 m2/s, unequal gates, any major dam",
+                                   .model = "more than {{46.4515|12,0,-6|3}}, unequal gates, any major dam",
                                    .methods = methods};
     return record;
   }

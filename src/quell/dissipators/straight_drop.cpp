@@ -117,7 +117,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 4.572,
      .otherwise = Status::fails,
-     .advice = "Above 15 ft use a chute with a basin, or a baffled apron.",
+     .advice = "Above {{4.572|6,0,0|3}} use a chute with a basin, or a baffled apron.",
      .source = "hec14_2006",
      .place = "screening table of 1975, as reproduced",
      .provenance = Provenance::seen},
@@ -165,7 +165,7 @@ class StraightDrop final : public Dissipator {
                                    .limits = limits,
                                    .approach = approach,
                                    .failure_modes = failures,
-                                   .model = "a fall above 4.6 m, or an approach that is not even",
+                                   .model = "a fall above {{4.572|6,0,0|3}}, or an approach that is not even",
                                    .walls_from_tailwater = true,
                                    .methods = methods};
     return record;

@@ -171,7 +171,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 46.4515,
      .otherwise = Status::caution,
-     .advice = "A physical model is required: the unit discharge is above the tested range (500 ft3/s per ft).",
+     .advice = "A physical model is required: the unit discharge is above the tested range ({{46.4515|12,0,-6|3}}).",
      .source = "peterka_1984",
      .place = "sec. 2",
      .provenance = Provenance::memory,
@@ -182,7 +182,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 60.96,
      .otherwise = Status::caution,
-     .advice = "A physical model is required: the fall is above the tested range (200 ft).",
+     .advice = "A physical model is required: the fall is above the tested range ({{60.96|6,0,0|3}}).",
      .source = "peterka_1984",
      .place = "sec. 2",
      .provenance = Provenance::memory,
@@ -255,7 +255,7 @@ class TypeTwo final : public Dissipator {
         .limits = limits,
         .approach = approach,
         .failure_modes = failures,
-        .model = "a fall above 61 m, more than 46.5 m2/s, uneven or converging inflow, any major dam",
+        .model = "a fall above {{60.96|6,0,0|3}}, more than {{46.4515|12,0,-6|3}}, uneven or converging inflow, any major dam",
         .methods = methods};
     return record;
   }

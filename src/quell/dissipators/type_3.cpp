@@ -161,7 +161,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 18.5806,
      .otherwise = Status::fails,
-     .advice = "Above 200 ft3/s per ft use Type II, a wider basin, or a physical model.",
+     .advice = "Above {{18.5806|12,0,-6|3}} use Type II, a wider basin, or a physical model.",
      .source = "peterka_1984",
      .place = "sec. 3",
      .provenance = Provenance::memory,
@@ -172,7 +172,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 18.288,
      .otherwise = Status::fails,
-     .advice = "Above 60 ft/s baffle piers cavitate: use Type II, or a physical model with armoured piers.",
+     .advice = "Above {{18.288|6,0,-6|3}} baffle piers cavitate: use Type II, or a physical model with armoured piers.",
      .source = "peterka_1984",
      .place = "sec. 3",
      .provenance = Provenance::memory,
@@ -183,7 +183,8 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 15.24,
      .otherwise = Status::caution,
-     .advice = "Between 50 and 60 ft/s check the cavitation of the piers and armour them, or use Type II.",
+     .advice = "Between {{15.24|6,0,-6|3}} and {{18.288|6,0,-6|3}} check the cavitation of the piers and armour them, or use "
+               "Type II.",
      .source = "peterka_1984",
      .place = "sec. 3",
      .provenance = Provenance::memory},
@@ -194,7 +195,7 @@ class TypeThree final : public Dissipator {
   const TypeRecord& record() const override {
     static constexpr std::string_view approach[] = {"even flow over the whole width; the piers right some unevenness",
                                                     "no boulders, ice or heavy debris"};
-    static constexpr std::string_view failures[] = {"cavitation and wear of the piers above about 15 m/s",
+    static constexpr std::string_view failures[] = {"cavitation and wear of the piers above about {{15.24|6,0,-6|3}}",
                                                     "piers broken by boulders, ice or heavy debris",
                                                     "scour and wear where the reserve against sweep-out has been spent"};
     static const Method* const methods[] = {&tailwater_method, &length_method, &blocks_method, &piers_method, &sill_method};
@@ -210,7 +211,7 @@ class TypeThree final : public Dissipator {
         .limits = limits,
         .approach = approach,
         .failure_modes = failures,
-        .model = "more than 18.6 m2/s or 18 m/s, uneven inflow, blocks other than those of the source",
+        .model = "more than {{18.5806|12,0,-6|3}} or {{18.288|6,0,-6|3}}, uneven inflow, blocks other than those of the source",
         .methods = methods};
     return record;
   }

@@ -132,7 +132,7 @@ constexpr Limit limits[] = {
      .sense = LimitSense::at_most,
      .limit = 15.24,
      .otherwise = Status::caution,
-     .advice = "Above 50 ft/s a basin for low Froude numbers needs a physical model.",
+     .advice = "Above {{15.24|6,0,-6|3}} a basin for low Froude numbers needs a physical model.",
      .source = "dsd_1987",
      .place = "p. 391",
      .provenance = Provenance::seen,
@@ -176,7 +176,7 @@ class TypeFour final : public Dissipator {
         .limits = limits,
         .approach = approach,
         .failure_modes = failures,
-        .model = "velocities above 15 m/s, a section that is not rectangular, strict limits on waves",
+        .model = "velocities above {{15.24|6,0,-6|3}}, a section that is not rectangular, strict limits on waves",
         .methods = methods};
     return record;
   }

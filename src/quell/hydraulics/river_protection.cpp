@@ -59,7 +59,6 @@ double cutoff_depth(const CutoffDepthInput& input) noexcept {
 
 namespace record {
 namespace {
-constexpr Dimension mass_dimension{0, 6, 0};
 constexpr Range turbulences{0.05, 0.5};
 constexpr Range densities{1.5, 3.5};
 constexpr Symbol turbulent_in[] = {{"ub", "velocity near the bed, at a tenth of the depth", dimension::velocity, {0.0, 10.0}},
@@ -94,7 +93,7 @@ constexpr Symbol cutoff_in[] = {{"b", "length of the floor", dimension::length, 
                                 {"GE", "exit gradient allowed", dimension::none, {0.05, 0.5}}};
 constexpr Symbol D50_out[] = {{"D50", "median stone size", dimension::length, {0.0, no_limit}}};
 constexpr Symbol D30_out[] = {{"D30", "size than which three tenths are finer", dimension::length, {0.0, no_limit}}};
-constexpr Symbol mass_out[] = {{"W", "mass of the stone", mass_dimension, above_zero}};
+constexpr Symbol mass_out[] = {{"W", "mass of the stone", dimension::mass, above_zero}};
 constexpr Symbol scour_out[] = {{"D", "depth of scour below the tailwater", dimension::length, above_zero}};
 constexpr Symbol below_bed_out[] = {{"ys", "depth of scour below the bed", dimension::length, {0.0, no_limit}}};
 constexpr Symbol growth_out[] = {{"Uc", "critical velocity of the bed", dimension::velocity, above_zero},

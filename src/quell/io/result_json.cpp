@@ -136,6 +136,10 @@ void governing_json(JsonPlace at, const design::Option& option) {
   json.member("y2", number_if(known, g.toe.y2));
 }
 
+void words_json(JsonPlace at, std::string_view words, const Sentences& say) {
+  at.put(say(words));
+}
+
 void point_json(JsonPlace at, const dissipators::SectionPoint& point) {
   JsonObject json(at);
   json.member("x", point.x);
@@ -289,8 +293,8 @@ void option_json(JsonPlace at, const design::DesignResult& result, const design:
   json.member("end_width", known(structure.end_width));
   json.list("floor", structure.floor, point_json);
   json.list("loads", structure.loads, load_json, say);
-  json.list("approach", type.approach);
-  json.list("failure_modes", type.failure_modes);
+  json.list("approach", type.approach, words_json, say);
+  json.list("failure_modes", type.failure_modes, words_json, say);
   json.member("model_required_for", say(type.model));
   json.text_or_null("withheld", say(type.withheld));
   governing_json(json.member("governing"), option);

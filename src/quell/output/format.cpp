@@ -143,7 +143,11 @@ std::string Printer::quantity(double si, Dimension dimension, int significant) c
 }
 
 std::string Printer::words(std::string_view text) const {
-  return with_units(text, [this](double value, Dimension dimension) { return measured(value, dimension); });
+  return with_units(text, [this](const ToldQuantity& one) {
+    if (one.significant == 0) return measured(one.value, one.dimension);
+    const auto [number, unit] = round_figure(one, units_);
+    return with_unit(with_minus(number), unit);
+  });
 }
 
 std::string Printer::with_unit(const std::string& number, const std::string& unit) const {

@@ -108,11 +108,11 @@ void write_elements(Html& html, const design::Option& option, const Printer& p) 
   html.close_table();
 }
 
-void write_list(Html& html, std::string_view title, std::span<const std::string_view> entries) {
+void write_list(Html& html, std::string_view title, std::span<const std::string_view> entries, const Printer& p) {
   if (entries.empty()) return;
   html.element("h3", title);
   html.open("ul");
-  for (const auto entry : entries) html.element("li", capitalised(std::string(entry)));
+  for (const auto entry : entries) html.element("li", capitalised(p.words(entry)));
   html.close();
 }
 
@@ -127,10 +127,10 @@ void write_loads(Html& html, const dissipators::Structure& structure, const Step
 }
 
 /// What the type asks for, when a model is needed, and how it is known to fail.
-void write_type_notes(Html& html, const dissipators::TypeRecord& record) {
-  write_list(html, "What it asks of the flow that enters", record.approach);
-  if (!record.model.empty()) html.element("p", "A physical model is needed for: " + std::string(record.model) + ".");
-  write_list(html, "Known ways to fail", record.failure_modes);
+void write_type_notes(Html& html, const dissipators::TypeRecord& record, const Printer& p) {
+  write_list(html, "What it asks of the flow that enters", record.approach, p);
+  if (!record.model.empty()) html.element("p", "A physical model is needed for: " + p.words(record.model) + ".");
+  write_list(html, "Known ways to fail", record.failure_modes, p);
 }
 
 }  // namespace
@@ -152,7 +152,7 @@ void write_chosen(Html& html, const ReportData& data) {
   write_elements(html, option, data.print);
   write_loads(html, option.structure, steps, data.print);
   write_dimension_rows(html, steps, "Quantities, first measure", quantity_rows(option, data.print));
-  if (option.type != nullptr) write_type_notes(html, option.type->record());
+  if (option.type != nullptr) write_type_notes(html, option.type->record(), data.print);
 }
 
 void write_other_options(Html& html, const ReportData& data) {

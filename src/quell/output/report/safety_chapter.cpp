@@ -172,11 +172,10 @@ void write_river_protection(Html& html, const Safety& safety, const Printer& p) 
   row("Isbash, 1.20", river.stone_isbash_low, "from ten depths downstream, or a proven quiet exit");
   row("Maynord, D30", river.stone_maynord_30, "channels; barred just below a basin, for comparison");
   html.close_table();
-  html.element("p",
-               fmt::format("Median {} ({:.0f} kg), largest about {}, layer {} thick over {} beyond the sill, about {} in all.",
-                           p.with_unit(p.size(river.stone), m), river.stone_mass, p.with_unit(p.size(river.largest_stone), m),
-                           p.with_unit(p.size(river.thickness), m), p.with_unit(p.level(river.length), m),
-                           p.with_unit(p.volume(river.volume), p.volume_unit())));
+  html.element("p", fmt::format("Median {} ({}), largest about {}, layer {} thick over {} beyond the sill, about {} in all.",
+                                p.with_unit(p.size(river.stone), m), p.quantity(river.stone_mass, dimension::mass, 3),
+                                p.with_unit(p.size(river.largest_stone), m), p.with_unit(p.size(river.thickness), m),
+                                p.with_unit(p.level(river.length), m), p.with_unit(p.volume(river.volume), p.volume_unit())));
   write_stone_layers(html, safety.layers, p);
 }
 
@@ -198,10 +197,11 @@ void write_foundation(Html& html, const Safety& safety, const Printer& p) {
   }
   const auto& cutoff = safety.cutoff;
   row("Cutoff for the exit gradient", p.with_unit(p.level(cutoff.for_gradient), m), seepage.on_soil ? "" : "rock");
-  row("Cutoff for scour after a day, and a metre", p.with_unit(p.level(cutoff.for_scour), m),
+  row("Cutoff for scour after a day, and " + p.words("{{1|6,0,0|3}}"), p.with_unit(p.level(cutoff.for_scour), m),
       safety.scour.known ? "behind the stone" : "bed material not given");
   row("Degradation of the bed", p.with_unit(p.level(cutoff.degradation), m), "added to the scour");
-  row("Cutoff at the end sill", p.with_unit(p.level(cutoff.depth), m), "deepest of these, at least 2 m");
+  row("Cutoff at the end sill", p.with_unit(p.level(cutoff.depth), m),
+      "deepest of these, at least " + p.words("{{2|6,0,0|3}}"));
   if (safety.scour.known)
     row("Scour if the jump is swept out, below the bed",
         p.level(safety.scour.swept_out_least) + " to " + p.with_unit(p.level(safety.scour.swept_out), m),
@@ -235,9 +235,9 @@ void write_operation(Html& html, const Safety& safety, const Printer& p) {
                "Inspect after the first operation, after every flood above about a quarter of the design flood, after any long "
                "run, and dry or by divers every five to six years.");
   html.element(
-      "li",
-      "Look for offsets above 3 to 5 mm into the flow, open joints, hollow sound, changed flow of drains, stones in the "
-      "basin, worn concrete and bare steel, pits at blocks, scour at the sill, moved walls, lost stone.");
+      "li", p.words("Look for offsets above {{0.003|6,0,0|3}} to {{0.005|6,0,0|3}} into the flow, open joints, hollow sound, "
+                    "changed flow of drains, stones in the basin, worn concrete and bare steel, pits at blocks, scour at the "
+                    "sill, moved walls, lost stone."));
   html.element("li",
                "Compute flotation before the basin is pumped out; lower slowly with the relief drains open and the piezometers "
                "watched.");

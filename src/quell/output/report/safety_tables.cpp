@@ -11,8 +11,6 @@
 namespace quell::output {
 namespace {
 
-constexpr Dimension mass_dimension{0, 6, 0};
-
 std::string band(const hydraulics::SizeBand& sizes, const Printer& p) {
   return p.grain(sizes.least) + " – " + p.grain(sizes.most);
 }
@@ -95,7 +93,7 @@ void write_stone_layers(Html& html, const checks::StoneLayers& layers, const Pri
                   "Gradation of the stone");
   const auto row = [&](std::string_view name, const hydraulics::SizeBand& sizes, const hydraulics::SizeBand& mass) {
     html.row({std::string(name), band(sizes, p),
-              p.quantity(mass.least, mass_dimension, 3) + " – " + p.quantity(mass.most, mass_dimension, 3)});
+              p.quantity(mass.least, dimension::mass, 3) + " – " + p.quantity(mass.most, dimension::mass, 3)});
   };
   row("D15, 15 % finer", layers.stone.D15, layers.mass[0]);
   row("D50", layers.stone.D50, layers.mass[1]);
