@@ -48,6 +48,72 @@ test("what is typed while an answer is under way stays, in the same field and in
   noError(page);
 });
 
+test("the last of two values typed before the first answer stands, be it the one that stood there", async () => {
+  const page = await openSite(server, "01-gravity-dam");
+  const piers = page.locator("#field-crest-piers");
+  const answer = await heldBack(page);
+  await piers.fill("4");
+  await piers.press("Enter");
+  await piers.fill("2");
+  await piers.press("Enter");
+  answer();
+  await until(page, () => document.querySelector("footer").textContent.includes("revision 3"));
+  await textHas(page, "piers = 2");
+  assert.equal(await piers.inputValue(), "2");
+  noError(page);
+});
+
+test("what was typed and taken back in the field is no edit, and undo still shows", async () => {
+  const page = await openSite(server, "01-gravity-dam");
+  const piers = page.locator("#field-crest-piers");
+  await piers.fill("4");
+  await piers.press("Enter");
+  await until(page, () => document.querySelector("footer").textContent.includes("revision 2"));
+  await piers.press("End");
+  await piers.press("7");
+  await piers.press("Backspace");
+  await piers.press("Tab");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await until(page, () => document.querySelector("#field-crest-piers").value === "2");
+  noError(page);
+});
+
+test("a table pasted while an answer is under way counts in the design, and is undone by itself", async () => {
+  const page = await openSite(server, "01-gravity-dam");
+  const verdict = () => page.textContent(".verdict b");
+  await page.getByRole("tab", { name: "Tables" }).click();
+  const rows = await page.inputValue("#table-text");
+  const raised = rows.split("\n").map((row) => row.split(",").map((cell, i) => (i > 0 && Number(cell) > 0 ? String(Number(cell) + 1) : cell)).join(",")).join("\n");
+  const answer = await heldBack(page);
+  await page.locator("#field-crest-piers").fill("3");
+  await page.locator("#field-crest-piers").press("Enter");
+  await page.locator("#table-text").fill(raised);
+  await page.locator("#table-text").blur();
+  answer();
+  await until(page, () => document.querySelector("footer").textContent.includes("revision 3"));
+  await page.waitForTimeout(600);
+  const shown = await verdict();
+  await page.reload();
+  await page.waitForSelector(".section-view .surface");
+  assert.equal(await verdict(), shown, "what is shown is the design of the text and the table");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await until(page, () => document.querySelector("#field-crest-piers").value === "2");
+  await page.getByRole("tab", { name: "Tables" }).click();
+  assert.equal(await page.inputValue("#table-text"), raised, "the table stays: the edit was the last");
+  noError(page);
+});
+
+test("what a program that has ended did not take stays in its field, with what to do", async () => {
+  const page = await openSite(server, "01-gravity-dam");
+  await server.kill();
+  await page.locator("#field-crest-net_width").fill("37.5 m");
+  await page.locator("#field-crest-net_width").press("Enter");
+  await page.locator("#field-crest-net_width-wrong", { hasText: "press Enter to try again" }).waitFor();
+  await page.locator("#field-crest-net_width").press("Tab");
+  assert.equal(await page.inputValue("#field-crest-net_width"), "37.5 m");
+  noError(page, ["ERR_CONNECTION_REFUSED", "Failed to load resource"]);
+});
+
 test("a value half typed is not taken away by the answer to the one before it", async () => {
   const page = await openSite(server, "01-gravity-dam");
   const width = page.locator("#field-crest-net_width");
@@ -63,22 +129,26 @@ test("a value half typed is not taken away by the answer to the one before it", 
   noError(page);
 });
 
-test("the first value of a section that the file lacks makes it, and the focus stays in the field", async () => {
+for (const path of ["walls", "slab", "laboratory"])
+  test(`the first value of [${path}], which the file lacks, makes it, and the focus stays in the field`, () => firstValue(path));
+async function firstValue(path) {
   const page = await openSite(server, "01-gravity-dam");
-  const section = page.locator('nav.rail details[data-path="walls"]');
+  const section = page.locator(`nav.rail details[data-path="${path}"]`);
   await section.locator("> summary").click();
-  const field = section.locator("input").first();
+  const optional = section.locator("> .form-body > details.rest > summary");
+  if (!(await section.locator("input:visible").count())) await optional.click();
+  const field = section.locator("input:visible").first();
   const id = await field.getAttribute("id");
-  const [, key] = /^field-walls-(.*)$/.exec(id);
+  const key = id.slice(`field-${path}-`.length);
   const example = (await section.locator(`#${id}-help .hint`).textContent()).match(/for example ([^·]*?)(?: ·|\.$)/)[1];
   await field.fill(example);
   await field.press("Enter");
   await until(page, () => document.querySelector(".chip")?.textContent.includes("not saved"));
   await until(page, (wanted) => document.activeElement.id === wanted, id);
-  await textHas(page, "[walls]");
-  assert.match(await page.inputValue(".editor textarea"), new RegExp(`\\[walls\\]\\s+${key} = `));
+  await textHas(page, `[${path}]`);
+  assert.match(await page.inputValue(".editor textarea"), new RegExp(`\\[${path}\\]\\s+${key} = `));
   noError(page);
-});
+}
 
 test("Ctrl+S takes the value that is being typed", async () => {
   const site = server.copyOf("01-gravity-dam");

@@ -1,21 +1,20 @@
 // The document that the page works on: text and tables, undo, and the way of an edit to the program's disk, check and design.
-import { tick } from "svelte";
 import { api, Refused, Unreachable } from "./api";
 import { atSections, Inputs } from "./form";
 import { History, keep, recall, type Version } from "./history";
 import { among, withTypeInView } from "./results";
 import type { Answer, Design, DocumentState, Edit, Problem } from "./types";
 
-/** When what has changed until now is on the screen; a page in the background shows nothing and is not waited for. */
+/** When what has changed until now is on the screen. A page in the background is not drawn, and not waited for long. */
 function painted(): Promise<void> {
-  if (document.hidden) return tick();
-  return new Promise((done) =>
+  return new Promise((done) => {
+    setTimeout(done, 100);
     requestAnimationFrame(() => {
       const after = new MessageChannel();
       after.port1.onmessage = () => done();
       after.port2.postMessage(null);
-    }),
-  );
+    });
+  });
 }
 
 export class Document {
@@ -50,7 +49,11 @@ export class Document {
   private history = new History();
   private generation = 0;
   private queue: Promise<void> = Promise.resolve();
-  private edits: Promise<void> = Promise.resolve();
+  private edits: Promise<unknown> = Promise.resolve();
+  /** The last text did not reach the program's disk. */
+  private behind = false;
+  /** Tables that the program's disk does not have yet; null: taken away here, still there. */
+  private unstored: Record<string, string | null> = {};
   /** Changes and openings under way: until they are answered, the program's revision may be ahead of the page's own. */
   private under_way = 1; // the first opening
 
@@ -77,9 +80,15 @@ export class Document {
   /** Runs what opens a document. */
   async opening(work: () => Promise<DocumentState>): Promise<boolean> {
     ++this.under_way;
+    await this.settled();
     const good = await this.attempt(async () => this.take(await work()));
     --this.under_way;
     return good;
+  }
+  /** What was typed into the document has its answer, and is on the program's disk. */
+  private async settled(): Promise<void> {
+    await this.edits;
+    await this.queue;
   }
   /** The first document has been taken over. */
   started(): void {
@@ -98,6 +107,7 @@ export class Document {
     this.other_tabs = state.other_tabs;
     this.moved_on = false;
     this.edit_problems = {};
+    this.unstored = {};
     this.good = null;
     if (came_from) this.history.push(came_from);
     else this.history = await recall(this.path ?? "new", this.text);
@@ -115,11 +125,11 @@ export class Document {
     return { text: this.text, files: this.files };
   }
 
-  /** A new text, or new tables: on the program's disk first, then checked and designed. */
+  /** A new text, or new tables. */
   async change(text: string, files: Record<string, string> = {}): Promise<void> {
     if (text === this.text && Object.keys(files).length === 0) return;
     this.history.push(this.version);
-    await this.put({ text, files: { ...this.files, ...files } });
+    await this.put({ text, files: Object.keys(files).length > 0 ? { ...this.files, ...files } : this.files });
   }
   async undo(): Promise<void> {
     const back = this.history.undo(this.version);
@@ -132,60 +142,69 @@ export class Document {
 
   /** Takes over a version, and starts to put it on the program's disk. */
   private adopt(next: Version): void {
-    const changed: Record<string, string | null> = {};
-    for (const [name, text] of Object.entries(next.files)) if (this.files[name] !== text) changed[name] = text;
-    for (const name of Object.keys(this.files)) if (!(name in next.files)) changed[name] = null;
+    for (const [name, text] of Object.entries(next.files)) if (this.files[name] !== text) this.unstored[name] = text;
+    for (const name of Object.keys(this.files)) if (!(name in next.files)) this.unstored[name] = null;
     this.text = next.text;
     this.files = next.files;
     this.noteHistory();
     ++this.under_way;
     // The screen comes first.
-    this.queue = Promise.all([this.queue, painted()]).then(() => this.store(next.text, changed)).finally(() => --this.under_way);
+    this.queue = Promise.all([this.queue, painted()]).then(() => this.store(next.text)).finally(() => --this.under_way);
   }
-  private async put(next: Version): Promise<void> {
-    const started = performance.now();
-    const needs_tables = next.files !== this.files;
+  private put(next: Version): Promise<void> {
     this.adopt(next);
-    // The program designs with the tables that it has on its disk.
-    if (needs_tables) await this.queue;
-    await this.evaluate(started);
+    return this.evaluate();
   }
 
-  private async store(text: string, changed: Record<string, string | null>): Promise<void> {
-    await this.attempt(async () => {
+  private async store(text: string): Promise<void> {
+    const tables = { ...this.unstored };
+    this.behind = !(await this.attempt(async () => {
       try {
-        this.revision = (await api.change(this.revision, text, changed)).revision;
+        this.revision = (await api.change(this.revision, text, tables)).revision;
         this.recovered = false;
+        for (const [name, table] of Object.entries(tables)) if (this.unstored[name] === table) delete this.unstored[name];
       } catch (trouble) {
         if (!(trouble instanceof Refused && trouble.status === 409)) throw trouble;
         this.moved_on = true;
         return;
       }
       await keep(this.path ?? "new", this.text, this.history);
-    });
+    }));
   }
 
   /** Checks and designs the text as it stands. An answer that a newer text has overtaken is dropped. */
-  async evaluate(started = performance.now()): Promise<void> {
+  async evaluate(): Promise<void> {
+    const started = performance.now();
     const mine = ++this.generation;
     await this.attempt(async () => {
       const type = this.typeFirst();
-      const answer = await this.ask(this.text, type);
+      const text = this.text;
+      const answer = await this.ask(text, type);
       if (mine !== this.generation) return;
       await this.show(answer, started);
-      if (type !== null) await this.showOthers(answer, mine);
+      if (type !== null) await this.showOthers(answer, text);
     });
   }
 
-  /** Edits of the text by path, one after another. What the program cannot do stands at `at`. */
-  edit(edits: Edit[], at: string): Promise<void> {
+  /** Edits of the text by path, one after another. What the program cannot do stands at `at`. Answers whether the text has them. */
+  edit(edits: Edit[], at: string): Promise<boolean> {
     const started = performance.now();
     const opened = this.openings;
     ++this.under_way;
-    this.edits = this.edits
-      .then(() => this.attempt(async () => { if (opened === this.openings) await this.amend(edits, at, started); }))
-      .then(() => void --this.under_way);
-    return this.edits;
+    const done = this.edits.then(async () => {
+      let taken = false;
+      const answered = await this.attempt(async () => {
+        if (opened === this.openings) taken = await this.amend(edits, at, started);
+      });
+      if (!answered) this.refuse(at, [{ file: "", line: 0, column: 0, key: at, message: "the program has not taken it", hint: "press Enter to try again" }]);
+      --this.under_way;
+      return taken;
+    });
+    this.edits = done;
+    return done;
+  }
+  private refuse(at: string, problems: Problem[]): void {
+    this.edit_problems = { ...this.edit_problems, [at]: problems };
   }
   /** What was refused at `at` is typed no more. */
   forgive(at: string): void {
@@ -193,22 +212,25 @@ export class Document {
     this.edit_problems = others;
   }
   /** The text with its edits and their consequence come in one answer. */
-  private async amend(edits: Edit[], at: string, started: number): Promise<void> {
+  private async amend(edits: Edit[], at: string, started: number): Promise<boolean> {
     const [before, opened] = [this.version, this.openings];
     const type = this.typeFirst();
     const answer = await this.ask(before.text, type, edits);
-    if (opened !== this.openings) return;
-    if (this.text !== before.text) return this.amend(edits, at, started); // an undo came between
+    if (opened !== this.openings) return false;
+    // An undo or a table came between.
+    if (this.text !== before.text || this.files !== before.files) return this.amend(edits, at, started);
     this.forgive(at);
-    if (answer.refused) this.edit_problems = { ...this.edit_problems, [at]: answer.refused };
-    if (answer.text === undefined) return;
-    if (answer.text !== before.text) {
+    if (answer.refused) this.refuse(at, answer.refused);
+    const text = answer.text;
+    if (text === undefined) return false;
+    if (text !== before.text) {
       this.history.push(before);
-      this.adopt({ text: answer.text, files: this.files });
+      this.adopt({ text, files: this.files });
     }
-    const mine = ++this.generation;
+    ++this.generation;
     await this.show(answer, started);
-    if (type !== null) void this.showOthers(answer, mine);
+    if (type !== null) void this.attempt(() => this.showOthers(answer, text));
+    return true;
   }
 
   /** What was asked at `started` is answered: waits until it is on the screen, and notes how long that took. */
@@ -223,7 +245,7 @@ export class Document {
   }
   /** The consequence of the text, or of edits of it: for one type, or for all. */
   private ask(text: string, type: string | null, edits?: Edit[]): Promise<Answer> {
-    return api.design(text, {}, { edits, form: true, profiles: true, type, all_types: this.all_types });
+    return api.design(text, this.unstored, { edits, form: true, profiles: true, type, all_types: this.all_types });
   }
   /** Shows an answer. A design comes first; the form, which holds what was typed anyway, follows when it is on the screen. */
   private async show(answer: Answer, started: number): Promise<void> {
@@ -239,23 +261,21 @@ export class Document {
     if (mine === this.generation) this.inputs = this.inputs.renewed(inputs ?? []);
     if (!design.result) await this.shown(started);
   }
-  /** After the type in view, which `first` is for, the others. */
-  private async showOthers(first: Answer, mine: number): Promise<void> {
-    if (!first.result || mine !== this.generation) return;
-    await this.attempt(async () => {
-      const whole = await api.design(this.text, {}, { profiles: true, all_types: this.all_types });
-      if (mine !== this.generation) return;
-      this.design = { ...whole, engine_ms: first.engine_ms, result: whole.result && withTypeInView(whole.result, first.result) };
-      if (whole.result) this.good = this.design;
-    });
+  /** After the type in view, which `first` is for, the others of the same text; dropped where a newer design is shown. */
+  private async showOthers(first: Answer, text: string): Promise<void> {
+    const shown = this.good;
+    if (!first.result || !shown?.result?.options.some((option) => option === first.result?.options[0])) return;
+    const whole = await api.design(text, this.unstored, { profiles: true, all_types: this.all_types });
+    if (this.good !== shown || !whole.result) return;
+    this.good = { ...whole, engine_ms: first.engine_ms, result: withTypeInView(whole.result, first.result) };
+    if (this.design === shown) this.design = this.good;
   }
 
   async save(path: string | null, overwrite = false): Promise<"saved" | "changed_on_disk" | "failed"> {
     let outcome: "saved" | "changed_on_disk" | "failed" = "failed";
     await this.attempt(async () => {
       try {
-        await this.edits;
-        await this.queue;
+        await this.settled();
         const saved = await api.save(path, overwrite);
         this.path = saved.path;
         this.saved_revision = saved.saved_revision;
@@ -272,6 +292,7 @@ export class Document {
 
   /** After a conflict: the other tab's text, with the one from here to be had by undo. */
   async giveWay(): Promise<void> {
+    await this.settled();
     await this.attempt(async () => this.take(await api.document(), this.version));
   }
 
@@ -281,6 +302,7 @@ export class Document {
       const answer = await api.beat();
       this.other_tabs = answer.other_tabs;
       if (answer.revision > this.revision && this.under_way === 0 && !this.moved_on) await this.follow();
+      if (this.behind) this.adopt(this.version);
       if (!was) await this.queue.then(() => this.evaluate());
     });
   }

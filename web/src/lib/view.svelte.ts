@@ -114,8 +114,7 @@ class View {
       for (const path of ["basin.highest_apron", "basin.lowest_apron"]) edits.push({ path, value: typed(apron_level) });
     if (length !== null) edits.push({ path: "basin.length", value: typed(length) });
     if (edits.length === 0) return;
-    await doc.edit(edits, apron_level !== null ? "basin.highest_apron" : "basin.length");
-    this.release();
+    if (await doc.edit(edits, apron_level !== null ? "basin.highest_apron" : "basin.length")) this.release();
   }
 
   /** A section of the workings, at its step of one method where it has one. */
