@@ -9,7 +9,7 @@ import running
 from running import Server, files_of, on_page, program, site_of, text_of
 
 EXAMPLE = "01-gravity-dam"
-SENTENCES = {"title", "text", "advice", "statement", "remark", "choice_reason"}
+SENTENCES = {"title", "text", "advice", "statement", "remark", "choice_reason", "approach", "failure_modes", "model_required_for", "withheld"}
 
 
 def cases_of(option):

@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <map>
 #include <set>
 #include <string>
 
+#include "quell/base/units.h"
 #include "quell/base/working.h"
 #include "quell/design/design.h"
 #include "quell/hydraulics/definitions.h"
@@ -133,6 +135,33 @@ TEST_P(Workings, EveryNumberPutInSaysWhereItComesFrom) {
       }
   }
   for (const auto& orphan : orphans) ADD_FAILURE() << orphan;
+}
+
+// What is said to be an input is the input: the same number, unless it only follows from it.
+TEST_P(Workings, ANumberWithAKeyIsTheOneInTheFile) {
+  const std::set<std::string> follows{"chute.slope",         // an angle, from a ratio
+                                      "chute.step_height"};  // may be given as a number of steps
+  const auto file = io::read_site_file(std::string(QUELL_ROOT "/examples/") + GetParam() + "/site.toml");
+  std::map<std::string, double> given;
+  for (const auto& input : file.inputs)
+    if (const auto quantity = parse_quantity(input.typed); quantity && quantity->has_unit)
+      given[input.section + "." + input.key] = quantity->value;
+  int compared = 0;
+  std::set<std::string> wrong;
+  for (const auto& option : design_of(GetParam()).options)
+    for (const auto& section : option.working.sections())
+      for (const auto& step : section.steps)
+        for (std::size_t i = 0; i < step.inputs.size(); ++i) {
+          const auto found = given.find(step.keys[i]);
+          if (found == given.end() || follows.count(step.keys[i]) > 0) continue;
+          ++compared;
+          if (!is_near(step.inputs[i], found->second))
+            wrong.insert(step.keys[i] + " in " + std::string(option.type->record().id.view()) + ", " +
+                         std::string(step.method->id.view()) + ": " + std::to_string(step.inputs[i]) + " for " +
+                         std::to_string(found->second));
+        }
+  for (const auto& one : wrong) ADD_FAILURE() << one;
+  EXPECT_GT(compared, 100);
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, Workings,

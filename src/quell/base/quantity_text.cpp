@@ -18,7 +18,7 @@ std::string round_token(double value, Dimension dimension) {
 
 NumberAndUnit round_figure(const ToldQuantity& quantity, UnitSystem system) {
   const bool metric = system == UnitSystem::si;
-  const bool is_small = quantity.dimension == dimension::length && std::abs(quantity.value) < 0.0999;
+  const bool is_small = quantity.dimension == dimension::length && std::abs(quantity.value) < 0.3;
   constexpr double millimetre = 0.001, inch = 0.0254;
   std::string text =
       is_small ? format_number(quantity.value / (metric ? millimetre : inch), dimension::none, system, quantity.significant)

@@ -28,7 +28,7 @@ struct NumberAndUnit {
   std::string unit;  ///< may be empty
 };
 
-/// A round figure to its digits, without zeros behind the point that say nothing; lengths below 0.1 m in mm or inches.
+/// A round figure to its digits, without zeros behind the point that say nothing; lengths below 0.3 m in mm or inches.
 NumberAndUnit round_figure(const ToldQuantity& quantity, UnitSystem system);
 
 /// The sentence with every token as number and unit label in `system`, to `significant` digits.

@@ -42,7 +42,8 @@ StepInput apron_level(const BasinView& view) {
 
 StepInput leaving_width(const BasinView& view) {
   return view.structure.end_width > view.width ? told(view.structure.end_width, "width of the basin at its end")
-                                               : given(view.width, "basin.width");
+         : view.width == view.site.basin.width || view.site.basin.width_is_free ? given(view.width, "basin.width")
+                                                                                : told(view.width, "the type's own width");
 }
 
 StepInput sunken_bed(const BasinView& view) {

@@ -94,9 +94,6 @@ Outcome<PreparedCase> prepare_pattern(const site::Site& site, const site::GatePa
 Outcome<site::ToeFlow> toe_at(const PreparedCase& prepared, double width, double apron_level, Working* working) {
   const bool one_bay = prepared.bay_width > 0.0;
   const double discharge = one_bay ? prepared.data.bay_discharge : prepared.data.discharge;
-  if (working != nullptr)
-    site::trace_unit_discharge(discharge, one_bay ? given(prepared.bay_width, "gates.bay_width") : given(width, "basin.width"),
-                               "at the toe", *working);
   return site::toe_flow(discharge, one_bay ? prepared.bay_width : width, prepared.chute.energy_level_at(apron_level),
                         prepared.data.reservoir_level, apron_level, working);
 }

@@ -109,8 +109,9 @@ Quantities concrete(const QuantityInput& input, const dissipators::Structure& st
         "slab thickness");
   trace(working, wall_method, {told(input.wall_height, walls)}, {result.wall_thickness}, "mean wall thickness");
   trace(working, concrete_method,
-        {told(input.length, "of the floor as built"), given(input.width, "basin.width"), told(input.wall_height, walls),
-         told(result.slab_thickness, "the slab's, above"), told(result.wall_thickness, "the walls', above"),
+        {told(input.length, "of the floor as built"), told(input.width, "mean width of the basin"),
+         told(input.wall_height, walls), told(result.slab_thickness, "the slab's, above"),
+         told(result.wall_thickness, "the walls', above"),
          told(result.element_concrete, "outlines of blocks and sills times their widths")},
         {result.concrete}, "concrete as a first measure");
   return result;

@@ -23,7 +23,15 @@ Outcome<site::ToeFlow> trace_entering(const PreparedSite& prepared, const Prepar
   auto toe = entering_flow(type, setting, entry, option.apron_level);
   if (!toe || dissipators::replaces_chute(type.record().action)) return toe;
   const auto start = site::trace_start_energy(prepared.site, entry.data.discharge, entry.data.reservoir_level, working);
-  entry.chute.trace_energy(toe->apron_level, start, working);
+  const bool one_bay = entry.bay_width > 0.0;
+  const StepInput discharge = told(toe->discharge, one_bay ? "of the bay that is loaded most, which this section follows"
+                                                           : "the discharge that this section follows");
+  entry.chute.trace_energy(toe->apron_level, {start, one_bay ? "gates.bay_width" : "chute.end_width", discharge.words},
+                           working);
+  const StepInput width = one_bay                               ? given(entry.bay_width, "gates.bay_width")
+                          : type.own_width(*toe, setting) > 0.0 ? told(option.width, "the type's own width")
+                                                                : given(option.width, "basin.width");
+  site::trace_unit_discharge(discharge, width, "at the toe", working);
   return entering_flow(type, setting, entry, option.apron_level, &working);
 }
 
@@ -31,10 +39,11 @@ Outcome<site::ToeFlow> trace_entering(const PreparedSite& prepared, const Prepar
 void trace_case(const PreparedSite& prepared, const PreparedCase& entry, const Option& option, Working& working) {
   const auto& site = prepared.site;
   const bool gates_in_water = entry.data.gate_opening > 0.0 && entry.data.reservoir_level <= site.gates.held_level;
-  site::trace_crest(site.crest,
-                    told(entry.data.crest_head, gates_in_water ? "level held by the gates, above the crest"
-                                                               : "found by trial: the crest passes the discharge at it"),
-                    working);
+  site::trace_crest(
+      site.crest,
+      told(entry.data.crest_head, entry.data.gate_opening > 0.0 ? "level of the reservoir, above the crest"
+                                                                : "found by trial: the crest passes the discharge at it"),
+      working);
   if (entry.bay_width > 0.0 || gates_in_water)
     site::trace_bay(site, entry.data.gate_opening, entry.data.reservoir_level, working);
   const auto& type = *option.type;

@@ -189,7 +189,8 @@ class BaffledApron final : public Dissipator {
           {critical, height, static_cast<double>(row.count), row.width, 2.0 * height, 3.0 * height}, "blocks, rows and walls");
     trace(working, entrance_method, {told(flow.unit_discharge, of_largest)}, {approach_velocity(flow.unit_discharge)},
           "velocity of approach");
-    add_face_load(structure, "apron_block", "Force on one block", row.width * height, flow.unit_discharge / critical, working);
+    add_face_load(structure, "apron_block", "Force on one block", row.width * height,
+                  told(flow.unit_discharge / critical, "critical velocity at the largest discharge"), working);
     return structure;
   }
 

@@ -325,8 +325,8 @@ class Impact final : public Dissipator {
     working.add(jet_method, {Q, V}, {jet.d, jet.F}, "square jet");
     working.add(setting.choices.impact_wide ? wide_method : read_method, {jet.d, jet.F}, {width_of(flow, setting)},
                 "width of the basin at the largest discharge");
-    working.add(size_method, {given(setting.width, "basin.choices.impact_width")}, {p.h1, p.h2, p.h3, p.h4, p.L, p.L1},
-                "dimensions from the width");
+    working.add(size_method, {told(setting.width, "the rule's, at the level of this option")},
+                {p.h1, p.h2, p.h3, p.h4, p.L, p.L1}, "dimensions from the width");
     working.add(force_method, {Q, V}, {force}, "force on the hanging wall");
   }
 };

@@ -55,7 +55,7 @@ bool varies(Measure measure) {
 FindingMethod method_of(Measure measure, const site::ToeFlow& flow, const SizingInput& input) {
   const StepInput crest = given(input.setting.crest_level, "crest.level");
   constexpr std::string_view deciding = "of the discharge that decides";
-  constexpr std::string_view found = "level of the apron, found by its search";
+  constexpr std::string_view found = "level of the apron, as this option sets it";
   switch (measure) {
     case Measure::froude_number:
       return {&hydraulics::record::froude_number, {told(flow.V1, deciding), told(flow.y1, deciding)}};

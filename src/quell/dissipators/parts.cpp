@@ -131,11 +131,13 @@ void set_level_floor(Structure& structure) {
   structure.floor = {{0.0, 0.0}, {structure.length, 0.0}};
 }
 
-void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, double V1,
+void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, const StepInput& V1,
                    Working* working) {
-  const double force = hydraulics::stagnation_force(area, V1);
+  const double force = hydraulics::stagnation_force(area, V1.value);
   trace(working, hydraulics::record::stagnation_force,
-        {told(area, "height times width of the face"), told(V1, "of the jet, at the largest discharge")}, {force}, name);
+        {told(area, "height times width of the face"),
+         V1.words.empty() ? told(V1.value, "of the jet, at the largest discharge") : V1},
+        {force}, name);
   structure.loads.push_back({kind, name, force, dimension::force, "the entering jet meets the face whole, as when swept out"});
 }
 

@@ -65,7 +65,7 @@ void set_length(Structure& structure, double required, const Setting& setting);
 void set_level_floor(Structure& structure);
 
 /// Adds the force on one element's upstream face as if the entering jet met it whole: the basin swept out.
-void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, double V1,
+void add_face_load(Structure& structure, std::string_view kind, std::string_view name, double area, const StepInput& V1,
                    Working* working);
 
 /// The largest value of a member over the flows, with its discharge.

@@ -233,14 +233,14 @@ std::vector<ChutePoint> ChuteFlow::profile(double apron_level, int points) const
   return sections;
 }
 
-void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Working& working) const {
+void ChuteFlow::trace_energy(double bed_level, const ChuteOrigins& from, Working& working) const {
   const auto& bottom = geometry_->piece_at_level(bed_level);
   if (geometry_->step_height > 0.0) {
     const hydraulics::SteppedChuteInput input{.q = discharge_ / bottom.start_width,
                                               .step_height = geometry_->step_height,
                                               .phi = bottom.angle,
                                               .Hdam = geometry_->crest_level - bed_level};
-    trace_unit_discharge(discharge_, given(bottom.start_width, "chute.end_width"), "on the chute", working);
+    trace_unit_discharge(told(discharge_, from.discharge), given(bottom.start_width, from.width_key), "on the chute", working);
     if (const auto toe = hydraulics::stepped_chute_toe(input))
       working.add(hydraulics::record::stepped_toe,
                   {input.q, given(input.step_height, "chute.step_height"), given(input.phi, "chute.slope"),
@@ -263,9 +263,9 @@ void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Wor
                  told(geometry_->conversion_radius, "section of the check flood, arriving without loss")},
                 {geometry_->roughness_height}, "roughness height of the chute");
   const double width = width_at(*piece, path);
-  const StepInput start_level = told(start_energy_level_, start_words);
-  trace_unit_discharge(discharge_,
-                       piece->width_change == 0.0 ? given(width, "chute.end_width") : told(width, "of the chute there"),
+  const StepInput start_level = told(start_energy_level_, from.start);
+  trace_unit_discharge(told(discharge_, from.discharge),
+                       piece->width_change == 0.0 ? given(width, from.width_key) : told(width, "of the chute there"),
                        "on the chute", working);
   working.add(hydraulics::record::level_difference, {start_level, told(level_at(*piece, path), "bed of the chute there")},
               {start_energy_level_ - level_at(*piece, path)}, "energy head without loss" + where);
@@ -286,7 +286,7 @@ void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Wor
   const bool nothing_else_lost = left == start_energy_level_ - layer.loss;
   const StepInput lost =
       nothing_else_lost ? StepInput(layer.loss) : told(start_energy_level_ - left, "all that is lost down to the chute's foot");
-  working.add(hydraulics::record::energy_head_left, {start_level, lost, told(bed_level, "found by the search for the level")},
+  working.add(hydraulics::record::energy_head_left, {start_level, lost, told(bed_level, "where the flow enters the basin")},
               {left - bed_level}, "energy head that reaches the apron");
   if (!friction || &bottom != piece || piece->width_change != 0.0) return;
   const double cosine = piece->cosine;
@@ -295,12 +295,12 @@ void ChuteFlow::trace_energy(double bed_level, std::string_view start_words, Wor
       hydraulics::supercritical_depth({.q = layer.unit_discharge, .E = start - level_at(*piece, path), .cosine = cosine});
   const auto end = section_at(bed_level);
   if (d0)
-    working.add(hydraulics::record::chute_profile_darcy,
-                {told(discharge_, "the discharge that this section follows"), given(end.width, "chute.end_width"),
-                 given(piece->angle, "chute.slope"), roughness, told(*d0, "depth of the energy left at the critical point"),
-                 told(bottom_path - path, "along the chute, as drawn")},
-                {end.depth, end.velocity, start - end.energy_level},
-                "flow at the chute's foot, with friction below the critical point");
+    working.add(
+        hydraulics::record::chute_profile_darcy,
+        {told(discharge_, from.discharge), given(end.width, from.width_key), given(piece->angle, "chute.slope"), roughness,
+         told(*d0, "depth of the energy left at the critical point"), told(bottom_path - path, "along the chute, as drawn")},
+        {end.depth, end.velocity, start - end.energy_level},
+        "flow at the chute's foot, with friction below the critical point");
 }
 
 }  // namespace quell::site

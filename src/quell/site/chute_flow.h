@@ -77,6 +77,13 @@ struct ChuteGeometry {
 /// Geometry down to `lowest_level`. No answer where the levels do not fall from the start down.
 Outcome<ChuteGeometry> chute_geometry(const Site& site, double lowest_level);
 
+/// Where the numbers of a chute's flow come from, for the workings.
+struct ChuteOrigins {
+  std::string_view start;      ///< what the energy level at the start is, in words
+  std::string_view width_key;  ///< of the site file: the width at the chute's end
+  std::string_view discharge;  ///< what flows, in words
+};
+
 /// The flow of one discharge on that chute. Immutable once made; keeps a reference to the geometry.
 class ChuteFlow {
  public:
@@ -99,8 +106,8 @@ class ChuteFlow {
   double discharge() const { return discharge_; }
   double start_energy_level() const { return start_energy_level_; }
 
-  /// Adds the steps that lead to the energy level at `bed_level`; `start_words` say what the level at the start is.
-  void trace_energy(double bed_level, std::string_view start_words, Working& working) const;
+  /// Adds the steps that lead to the energy level at `bed_level`; `from` says where its numbers come from.
+  void trace_energy(double bed_level, const ChuteOrigins& from, Working& working) const;
 
  private:
   /// Potential flow and layer at one place.

@@ -59,7 +59,8 @@ double start_energy_level(const Site& site, double discharge, double reservoir_l
 std::string_view trace_start_energy(const Site& site, double discharge, double reservoir_level, Working& working) {
   if (!site.crest.has_fall() || !(critical_energy_level(site, discharge) < reservoir_level)) return "level of the reservoir";
   const double q = discharge / site.chute.width;
-  trace_unit_discharge(discharge, given(site.chute.width, "chute.width"), "on the floor below the crest", working);
+  trace_unit_discharge(told(discharge, "the discharge that this section follows"), given(site.chute.width, "chute.width"),
+                       "on the floor below the crest", working);
   working.add(hydraulics::record::critical_depth_rectangular, {q}, {hydraulics::critical_depth(q)},
               "critical depth on the floor below the crest: the flow starts there with an energy head of 1.5 times it");
   return "1.5 critical depths above the floor below the crest";

@@ -10,8 +10,8 @@ double least_energy_head(double discharge, double width) {
   return 1.3 * hydraulics::least_energy(discharge / width);
 }
 
-void trace_unit_discharge(double discharge, const StepInput& width, std::string_view where, Working& working) {
-  working.add_behind({&hydraulics::record::unit_discharge, {told(discharge, "the discharge that this section follows"), width}},
+void trace_unit_discharge(const StepInput& discharge, const StepInput& width, std::string_view where, Working& working) {
+  working.add_behind({&hydraulics::record::unit_discharge, {discharge, width}},
                      "discharge per unit width " + std::string(where));
 }
 

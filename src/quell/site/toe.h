@@ -27,7 +27,7 @@ Outcome<ToeFlow> toe_flow(double discharge, double width, double energy_level, d
                           Working* working = nullptr);
 
 /// The step of discharge (m3/s) over a width (m), unless the workings have it. `where` ends "discharge per unit width …".
-void trace_unit_discharge(double discharge, const StepInput& width, std::string_view where, Working& working);
+void trace_unit_discharge(const StepInput& discharge, const StepInput& width, std::string_view where, Working& working);
 
 /// Energy head (m above the apron) below which toe_flow() has no answer.
 double least_energy_head(double discharge, double width);

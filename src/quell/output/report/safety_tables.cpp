@@ -103,11 +103,12 @@ void write_stone_layers(Html& html, const checks::StoneLayers& layers, const Pri
   write_filter(html, layers, p);
   if (layers.launch_volume > 0.0)
     html.element("p",
-                 fmt::format("Instead of a cutoff below the scour, the last {} of the stone laid {} thick ({} per metre of "
-                             "width) settle on 1V:2H while the bed sinks by {}, which is a day of the governing flow.",
+                 fmt::format("Instead of a cutoff below the scour, the last {} of the stone laid {} thick ({} {} of width) "
+                             "settle on 1V:2H while the bed sinks by {}, which is a day of the governing flow.",
                              p.with_unit(p.level(layers.launch_length), p.length_unit()),
                              p.with_unit(p.level(layers.launch_thickness), p.length_unit()),
-                             p.quantity(layers.launch_volume, dimension::area, 3),
+                             p.number(layers.launch_volume, dimension::area, 3),
+                             p.units() == UnitSystem::si ? "m³ per metre" : "ft³ per foot",
                              p.with_unit(p.level(layers.launch_scour), p.length_unit())));
 }
 
