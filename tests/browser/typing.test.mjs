@@ -163,7 +163,8 @@ test("Ctrl+S takes the value that is being typed", async () => {
   const text = await page.inputValue(".editor textarea");
   await page.locator(".editor textarea").fill(text.replace("piers = 5", "piers = 6"));
   await page.locator(".editor textarea").press("Control+s");
-  await until(page, () => document.querySelector(".chip")?.textContent.includes("saved") && document.querySelector("#field-crest-piers").value === "6");
+  await until(page, () => document.querySelector("footer").textContent.includes("revision 3 (saved)"));
+  assert.equal(await page.inputValue("#field-crest-piers"), "6");
   assert.match(readFileSync(site, "utf8"), /piers = 6/);
   noError(page);
 });
