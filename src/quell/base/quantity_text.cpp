@@ -4,7 +4,6 @@
 
 #include <cmath>
 #include <cstdlib>
-#include <utility>
 
 namespace quell {
 
@@ -16,18 +15,21 @@ std::string round_token(double value, Dimension dimension) {
   return fmt::format("{{{{{}|{},{},{}|3}}}}", value, dimension.length, dimension.mass, dimension.time);
 }
 
+std::string without_zeros(std::string number) {
+  if (number.find('.') == std::string::npos || number.find('e') != std::string::npos) return number;
+  number.erase(number.find_last_not_of('0') + 1);
+  if (number.back() == '.') number.pop_back();
+  return number;
+}
+
 NumberAndUnit round_figure(const ToldQuantity& quantity, UnitSystem system) {
   const bool metric = system == UnitSystem::si;
   const bool is_small = quantity.dimension == dimension::length && std::abs(quantity.value) < 0.3;
   constexpr double millimetre = 0.001, inch = 0.0254;
-  std::string text =
+  const std::string text =
       is_small ? format_number(quantity.value / (metric ? millimetre : inch), dimension::none, system, quantity.significant)
                : format_number(quantity.value, quantity.dimension, system, quantity.significant);
-  if (text.find('.') != std::string::npos && text.find('e') == std::string::npos) {
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') text.pop_back();
-  }
-  return {std::move(text), is_small ? (metric ? "mm" : "in") : unit_label(quantity.dimension, system)};
+  return {without_zeros(text), is_small ? (metric ? "mm" : "in") : unit_label(quantity.dimension, system)};
 }
 
 std::string with_units(std::string_view text, UnitSystem system, int significant) {

@@ -23,6 +23,9 @@ struct ToldQuantity {
   int significant = 0;  ///< digits of a round figure; 0: as the printer prints such a quantity
 };
 
+/// A number as text without the zeros at its end that say nothing: "61.0" as "61".
+std::string without_zeros(std::string number);
+
 struct NumberAndUnit {
   std::string number;
   std::string unit;  ///< may be empty

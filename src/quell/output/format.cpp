@@ -20,13 +20,6 @@ std::string with_minus(std::string text) {
   return zero ? text : std::string(minus) + text;
 }
 
-std::string without_zeros(std::string text) {
-  if (text.find('.') == std::string::npos || text.find('e') != std::string::npos) return text;
-  while (text.back() == '0') text.pop_back();
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 int discharge_decimals(double printed) {
   const double size = std::abs(printed);
   return size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2;

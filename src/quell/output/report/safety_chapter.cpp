@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 #include <cmath>
 
+#include "quell/base/quantity_text.h"
 #include "quell/output/drawing/figures.h"
 #include "quell/output/report/chapters.h"
 #include "quell/output/report/safety_tables.h"
@@ -197,11 +198,11 @@ void write_foundation(Html& html, const Safety& safety, const Printer& p) {
   }
   const auto& cutoff = safety.cutoff;
   row("Cutoff for the exit gradient", p.with_unit(p.level(cutoff.for_gradient), m), seepage.on_soil ? "" : "rock");
-  row("Cutoff for scour after a day, and " + p.words("{{1|6,0,0|3}}"), p.with_unit(p.level(cutoff.for_scour), m),
-      safety.scour.known ? "behind the stone" : "bed material not given");
+  row("Cutoff for scour after a day, and " + p.words(round_token(1.0, dimension::length)),
+      p.with_unit(p.level(cutoff.for_scour), m), safety.scour.known ? "behind the stone" : "bed material not given");
   row("Degradation of the bed", p.with_unit(p.level(cutoff.degradation), m), "added to the scour");
   row("Cutoff at the end sill", p.with_unit(p.level(cutoff.depth), m),
-      "deepest of these, at least " + p.words("{{2|6,0,0|3}}"));
+      "deepest of these, at least " + p.words(round_token(2.0, dimension::length)));
   if (safety.scour.known)
     row("Scour if the jump is swept out, below the bed",
         p.level(safety.scour.swept_out_least) + " to " + p.with_unit(p.level(safety.scour.swept_out), m),
